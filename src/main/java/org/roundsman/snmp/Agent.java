@@ -1,0 +1,9 @@
+package org.roundsman.snmp;
+
+/**
+ * Where an SNMP agent is and how it lets us in.
+ *
+ * @param host address or host name
+ * @param port UDP port, 1 to 65535
+ */
+public record Agent(String host, int port, SnmpAccess access) {}
