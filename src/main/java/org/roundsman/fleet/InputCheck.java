@@ -1,0 +1,43 @@
+package org.roundsman.fleet;
+
+import java.util.LinkedHashMap;
+import java.util.Map;
+
+/** Collects what is wrong with an entry, so that a person sees all of it at once. */
+final class InputCheck {
+
+    private final Map<String, String> faults = new LinkedHashMap<>();
+
+    /** Notes the fault unless it holds; the first fault of a field stays. */
+    void that(String field, boolean holds, String fault) {
+        if (!holds) {
+            faults.putIfAbsent(field, fault);
+        }
+    }
+
+    void text(String field, String value, int least, int most) {
+        that(field, value != null && value.strip().length() >= least, "must not be empty");
+        that(field, value == null || value.length() <= most, "at most " + most + " characters");
+        that(
+                field,
+                value == null || value.chars().noneMatch(c -> c < ' ' && c != '\n' && c != '\r' && c != '\t'),
+                "holds a control character");
+    }
+
+    /** A missing number is not a fault here. */
+    void range(String field, Integer value, int least, int most) {
+        that(
+                field,
+                value == null || value >= least && value <= most,
+                most == Integer.MAX_VALUE ? "at least " + least : "from " + least + " to " + most);
+    }
+
+    /**
+     * @throws InputRejected when there is a fault
+     */
+    void done() {
+        if (!faults.isEmpty()) {
+            throw new InputRejected(faults);
+        }
+    }
+}

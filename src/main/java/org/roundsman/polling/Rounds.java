@@ -1,0 +1,207 @@
+package org.roundsman.polling;
+
+import io.micrometer.core.instrument.MeterRegistry;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.HashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.RejectedExecutionException;
+import java.util.concurrent.ScheduledThreadPoolExecutor;
+import java.util.concurrent.TimeUnit;
+import java.util.function.BiFunction;
+import org.jboss.logging.Logger;
+import org.roundsman.measure.Outcome;
+import org.roundsman.measure.Reading;
+import org.roundsman.snmp.DeviceMemory;
+import org.roundsman.snmp.Visit;
+import org.roundsman.snmp.VisitKind;
+
+/**
+ * Makes the rounds: visits every watched device on its timetable and hands what it brings back to the sink. Thread-safe.
+ */
+public final class Rounds implements AutoCloseable {
+
+    /** How devices are visited; {@code SnmpVisitor::visit} outside of tests. */
+    public interface Visitor extends BiFunction<DeviceMemory, VisitKind, CompletableFuture<Visit>> {}
+
+    private static final Logger LOG = Logger.getLogger(Rounds.class);
+
+    private final Visitor visitor;
+    private final ReadingSink sink;
+    private final Clock clock;
+    private final Timetable timetable;
+    private final Admission admission;
+    private final RoundsMeters meters;
+    private final Map<Long, Watch> watches = new ConcurrentHashMap<>();
+    private final ScheduledThreadPoolExecutor timer;
+
+    public Rounds(Visitor visitor, ReadingSink sink, RoundsSettings settings, Clock clock, MeterRegistry registry) {
+        this.visitor = visitor;
+        this.sink = sink;
+        this.clock = clock;
+        this.timetable = new Timetable(settings.longestBackOff());
+        this.admission = new Admission(settings.inFlightPerSite(), settings.inFlight());
+        this.meters = new RoundsMeters(registry);
+        this.timer = new ScheduledThreadPoolExecutor(1, task -> {
+            Thread thread = new Thread(task, "rounds-timetable");
+            thread.setDaemon(true);
+            return thread;
+        });
+        timer.setRemoveOnCancelPolicy(true);
+        timer.setExecuteExistingDelayedTasksAfterShutdownPolicy(false);
+        meters.watching(this, r -> r.admission.running(), r -> r.admission.waiting());
+    }
+
+    /**
+     * Watches these devices from now on and no others. A device whose target is unchanged keeps its memory and its
+     * timetable; a changed one starts afresh.
+     */
+    public synchronized void watch(List<PollTarget> targets) {
+        Map<Long, PollTarget> wanted = new HashMap<>();
+        targets.forEach(target -> wanted.put(target.deviceId(), target));
+        watches.values().removeIf(watch -> {
+            boolean stale = !watch.target().equals(wanted.get(watch.target().deviceId()));
+            if (stale) {
+                watch.end();
+            }
+            return stale;
+        });
+        for (PollTarget target : targets) {
+            watches.computeIfAbsent(target.deviceId(), id -> begin(target));
+        }
+    }
+
+    /** How many devices are watched. */
+    public int devices() {
+        return watches.size();
+    }
+
+    /**
+     * Visits one watched device at once, after the round that may be going on, and stores the reading as well.
+     *
+     * @return empty when the device is not watched
+     */
+    public Optional<CompletableFuture<Visit>> visitNow(long deviceId) {
+        return Optional.ofNullable(watches.get(deviceId)).map(watch -> {
+            CompletableFuture<Visit> result = new CompletableFuture<>();
+            watch.inTurn(() -> visitor.apply(watch.memory(), VisitKind.TRACED).whenComplete((visit, fault) -> {
+                if (visit != null) {
+                    watch.note(visit.outcome());
+                    sink.accept(reading(watch, visit, watch.due()));
+                }
+                watch.turnEnded();
+                complete(result, visit, fault);
+            }));
+            return result;
+        });
+    }
+
+    @Override
+    public void close() {
+        timer.shutdownNow();
+        watches.values().forEach(Watch::end);
+    }
+
+    private Watch begin(PollTarget target) {
+        Watch watch = new Watch(target);
+        schedule(watch, Timetable.nextOnGrid(clock.millis(), target.deviceId(), target.interval()));
+        return watch;
+    }
+
+    private void schedule(Watch watch, long due) {
+        try {
+            long delay = Math.max(0, due - clock.millis());
+            watch.timer(due, timer.schedule(() -> fallDue(watch, due), delay, TimeUnit.MILLISECONDS));
+        } catch (RejectedExecutionException e) {
+            LOG.debugf(
+                    "Rounds are closed; device %d is not visited again",
+                    watch.target().deviceId());
+        }
+    }
+
+    private void fallDue(Watch watch, long due) {
+        meters.due();
+        if (watch.busy()) {
+            meters.skipped();
+            schedule(watch, timetable.after(due, watch.target().interval(), 0));
+            return;
+        }
+        watch.inTurn(() -> admission.enter(watch.target().siteId(), () -> visit(watch, due)));
+    }
+
+    private void visit(Watch watch, long due) {
+        if (watch.ended()) {
+            finish(watch);
+            return;
+        }
+        meters.begun(Duration.ofMillis(clock.millis() - due));
+        visitor.apply(watch.memory(), watch.nextKind()).whenComplete((visit, fault) -> {
+            try {
+                ended(watch, due, visit, fault);
+            } finally {
+                finish(watch);
+            }
+        });
+    }
+
+    private void finish(Watch watch) {
+        admission.leave(watch.target().siteId());
+        watch.turnEnded();
+    }
+
+    private void ended(Watch watch, long due, Visit visit, Throwable fault) {
+        Duration interval = watch.target().interval();
+        if (fault != null) {
+            // Silence and refusal are outcomes, so this is a fault of ours: say so, and keep the rounds going.
+            LOG.errorf(fault, "The round of device %d broke off", watch.target().deviceId());
+            schedule(watch, onGrid(timetable.after(due, interval, 0), watch));
+            return;
+        }
+        meters.ended(visit);
+        int misses = watch.note(visit.outcome());
+        long next = onGrid(timetable.after(due, interval, misses), watch);
+        schedule(watch, next);
+        if (!watch.ended()) {
+            sink.accept(reading(watch, visit, next));
+        }
+    }
+
+    /** A due time that has passed already would only bunch rounds up: the next one on the grid takes its place. */
+    private long onGrid(long next, Watch watch) {
+        long now = clock.millis();
+        return next > now
+                ? next
+                : Timetable.nextOnGrid(
+                        now, watch.target().deviceId(), watch.target().interval());
+    }
+
+    private static Reading reading(Watch watch, Visit visit, long next) {
+        // Never less than the interval: a late round must not make the time to the next look unwatched.
+        long seconds = Math.round((next - visit.at().toEpochMilli()) / 1000.0);
+        int nextIn = (int) Math.max(watch.target().interval().toSeconds(), seconds);
+        if (visit.outcome().kind() == Outcome.Kind.UNANSWERED) {
+            return Reading.empty(watch.target().deviceId(), visit.at(), visit.outcome(), nextIn);
+        }
+        return new Reading(
+                watch.target().deviceId(),
+                visit.at(),
+                visit.outcome(),
+                nextIn,
+                visit.device(),
+                visit.radios(),
+                visit.networks(),
+                visit.facts());
+    }
+
+    private static void complete(CompletableFuture<Visit> result, Visit visit, Throwable fault) {
+        if (fault != null) {
+            result.completeExceptionally(fault);
+        } else {
+            result.complete(visit);
+        }
+    }
+}

@@ -1,0 +1,98 @@
+package org.roundsman.polling;
+
+import java.util.ArrayDeque;
+import java.util.Queue;
+import java.util.concurrent.Future;
+import org.roundsman.measure.Outcome;
+import org.roundsman.snmp.DeviceMemory;
+import org.roundsman.snmp.VisitKind;
+
+/** What the rounds remember of one device. All state is guarded by the watch itself. */
+final class Watch {
+
+    private final PollTarget target;
+    private final DeviceMemory memory;
+    private final Queue<Runnable> turns = new ArrayDeque<>();
+
+    private boolean busy;
+    private boolean ended;
+    private int misses;
+    private long due;
+    private Future<?> timer;
+
+    Watch(PollTarget target) {
+        this.target = target;
+        this.memory = new DeviceMemory(target.agent());
+    }
+
+    PollTarget target() {
+        return target;
+    }
+
+    DeviceMemory memory() {
+        return memory;
+    }
+
+    /** Runs the visit now, or after the one that goes on: the device's memory serves one at a time. */
+    void inTurn(Runnable visit) {
+        synchronized (this) {
+            if (busy) {
+                turns.add(visit);
+                return;
+            }
+            busy = true;
+        }
+        visit.run();
+    }
+
+    /** The visit has ended; the next one that waits may begin. */
+    void turnEnded() {
+        Runnable next;
+        synchronized (this) {
+            next = turns.poll();
+            busy = next != null;
+        }
+        if (next != null) {
+            next.run();
+        }
+    }
+
+    synchronized boolean busy() {
+        return busy;
+    }
+
+    synchronized VisitKind nextKind() {
+        return misses >= Timetable.SILENT_AFTER ? VisitKind.PROBE : VisitKind.ROUND;
+    }
+
+    /** Takes note of an outcome; returns unanswered rounds in a row, this one included. */
+    synchronized int note(Outcome outcome) {
+        misses = outcome.kind() == Outcome.Kind.UNANSWERED ? misses + 1 : 0;
+        return misses;
+    }
+
+    synchronized long due() {
+        return due;
+    }
+
+    /** Sets the next due time; does nothing once ended. */
+    synchronized void timer(long nextDue, Future<?> handle) {
+        if (ended) {
+            handle.cancel(false);
+            return;
+        }
+        due = nextDue;
+        timer = handle;
+    }
+
+    synchronized boolean ended() {
+        return ended;
+    }
+
+    synchronized void end() {
+        ended = true;
+        if (timer != null) {
+            timer.cancel(false);
+        }
+    }
+}
