@@ -1,0 +1,38 @@
+package org.roundsman.boot;
+
+import io.quarkus.runtime.annotations.QuarkusMain;
+import java.util.Arrays;
+import org.roundsman.system.SetupException;
+
+/** Where the program starts, in whichever role; see {@link Options#USAGE}. */
+@QuarkusMain
+public final class Main {
+
+    private Main() {}
+
+    /** Runs the role to its end and ends the process with its status. */
+    public static void main(String... arguments) {
+        if (Arrays.asList(arguments).contains("--help")) {
+            say(Options.USAGE);
+            return;
+        }
+        int status;
+        try {
+            status = run(Options.parse(arguments));
+        } catch (SetupException e) {
+            say("\nRoundsman does not start.\n" + e.getMessage() + "\n");
+            status = e.fault().exitStatus();
+        }
+        System.exit(status);
+    }
+
+    private static int run(Options options) {
+        System.setProperty("java.util.logging.manager", "org.jboss.logmanager.LogManager");
+        return new Service(StartSettings.from(options)).run();
+    }
+
+    /** Says something to the person at the terminal, before there is a log or after it has gone. */
+    static void say(String text) {
+        System.err.println(text);
+    }
+}
