@@ -1,0 +1,63 @@
+# What deploy/check shows of a build, and how it finds processes that tests left running. Needs common.sh.
+
+# Prints each finished test class while the build runs.
+show_tests_until_end() {
+    local shown=0 lines
+    while :; do
+        local running=true
+        kill -0 "$1" 2>/dev/null || running=false
+        lines=$(wc -l <"$2")
+        if [ "$lines" -gt "$shown" ]; then
+            sed -n "$((shown + 1)),${lines}p" "$2" | sed 's/\x1b\[[0-9;]*m//g' |
+                sed -n 's/^\[[A-Z]*\]  *\(Tests run: .*\) -- in \(.*\)/          \2  \1/p; s/^\[INFO\] --- \([^ ]*\).*/          \1/p'
+            shown=$lines
+        fi
+        $running || break
+        sleep 1 & wait $! || true
+    done
+}
+
+# Sums up the reports of both test runs.
+report_counts() {
+    local reports
+    reports=$(find target/surefire-reports target/failsafe-reports -name 'TEST-*.xml' 2>/dev/null) || true
+    if [ -z "$reports" ]; then
+        say "no test has run"
+        return
+    fi
+    # shellcheck disable=SC2086  # file names of test classes have no spaces
+    grep -h -m 1 '<testsuite ' $reports | awk '
+        function number(name) { return match($0, " " name "=\"[0-9]+") ? substr($0, RSTART + length(name) + 3, RLENGTH - length(name) - 3) : 0 }
+        /<testsuite / { classes++; tests += number("tests"); failures += number("failures"); errors += number("errors"); skipped += number("skipped") }
+        END { printf "          %d tests in %d classes: %d failed, %d broke, %d skipped\n", tests, classes, failures, errors, skipped }'
+}
+
+# The failing tests with the first lines of what they said, or else the end of the build.
+show_failures() {
+    local failing
+    failing=$(grep -h -A 12 -E '<<< (FAILURE|ERROR)!$' target/surefire-reports/*.txt target/failsafe-reports/*.txt 2>/dev/null |
+        grep -v '^Tests run:') || true
+    printf '\n%s\n' "${failing:-$(grep -E '^\[ERROR\]' "$1" | head -n 40)}" >&2
+}
+
+# Processes that bear the mark of this run, one per line.
+marked() {
+    local folder
+    for folder in /proc/[0-9]*; do
+        if tr '\0' '\n' <"$folder/environ" 2>/dev/null | grep -qxF "$mark"; then
+            printf '%s %s\n' "${folder#/proc/}" "$(tr '\0' ' ' <"$folder/cmdline" | cut -c 1-120)"
+        fi
+    done 2>/dev/null
+}
+
+# Ends what is left of this run: asks first, then insists.
+end_marked() {
+    local signal pids
+    for signal in INT TERM KILL; do
+        pids=$(marked | cut -d ' ' -f 1)
+        [ -n "$pids" ] || return 0
+        # shellcheck disable=SC2086
+        kill "-$signal" $pids 2>/dev/null || true
+        sleep 3
+    done
+}
