@@ -1,0 +1,4 @@
+package planted.shared;
+
+/** Breaks nothing. */
+public record Tidy(String name) {}
