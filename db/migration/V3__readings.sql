@@ -42,6 +42,11 @@ create table reading_network (
     primary key (device_id, network_id, at)
 ) partition by range (at);
 
+-- Rows arrive nearly in time order, so a block range index finds one quarter hour of all devices at next to no cost.
+create index reading_device_time on reading_device using brin (at) with (pages_per_range = 32, autosummarize = on);
+create index reading_radio_time on reading_radio using brin (at) with (pages_per_range = 32, autosummarize = on);
+create index reading_network_time on reading_network using brin (at) with (pages_per_range = 32, autosummarize = on);
+
 -- Quarter hours and days. Per metric: count, min, mean, max of the raw readings in the bucket.
 create table quarter_device (
     device_id bigint not null,
@@ -74,6 +79,9 @@ create table quarter_network (
     clients_n smallint not null default 0, clients_min real, clients_mean real, clients_max real,
     primary key (device_id, network_id, at)
 ) partition by range (at);
+
+create index quarter_device_time on quarter_device using brin (at) with (pages_per_range = 32, autosummarize = on);
+create index quarter_radio_time on quarter_radio using brin (at) with (pages_per_range = 32, autosummarize = on);
 
 -- Days are the site's own (its time zone); built from quarters, weighted by their counts.
 create table day_device (
@@ -117,6 +125,7 @@ create table quarter_site (
     answering_s      integer not null default 0,          -- access-point seconds in each condition
     silent_s         integer not null default 0,
     refusing_s       integer not null default 0,
+    covered_s        integer not null,                    -- access points x seconds of the quarter hour gone by
     primary key (site_id, at)
 ) partition by range (at);
 
@@ -129,11 +138,12 @@ create table rollup_mark (
 create table day_mark (
     site_id bigint not null,
     day     date not null,
+    due_at  timestamptz not null,                         -- not before then: the current day is built now and then
     primary key (site_id, day)
 );
 
--- Condition spans, the only basis of availability. to_at is null while the span goes on; it then reaches to the
--- device's last round and no further.
+-- Condition spans, the only basis of availability. to_at is null while the span goes on; it then reaches to the time
+-- at which the device's next round is due (device_now.last_round_at + next_in_s) and no further.
 create table span (
     device_id bigint not null,
     from_at   timestamptz not null,
@@ -144,9 +154,10 @@ create table span (
     check (to_at is null or to_at > from_at)
 );
 create unique index span_open on span (device_id) where to_at is null;
-create index span_time on span (from_at, to_at);
+create index span_closed on span (to_at) where to_at is not null;
 
--- The last round of each device, for the fleet view.
+-- The last round of each device, for the fleet view, and what finding spans must remember from round to round. The
+-- figures are those of the last round that answered.
 create table device_now (
     device_id           bigint primary key,
     last_round_at       timestamptz not null,
@@ -155,6 +166,9 @@ create table device_now (
     outcome             smallint not null,
     condition           smallint not null,
     since               timestamptz not null,
+    misses              smallint not null default 0,      -- unanswered rounds in a row, counted to three
+    missing_since       timestamptz,                      -- the first of them
+    missing_outcome     smallint,
     round_trip          real,
     uptime              double precision,
     cpu                 real,
@@ -168,9 +182,10 @@ create table device_now (
     busiest_utilisation real
 ) with (fillfactor = 60);
 
--- Readings from before this time have no raw rows to roll up again.
+-- Quarters from raw_since on (null: all) are built anew from the raw readings. Of earlier ones the raw readings were
+-- dropped or never there, so what arrives late only fills in where no figure stands.
 create table readings_state (
     one       boolean primary key default true check (one),
-    raw_since timestamptz not null default now()
+    raw_since timestamptz
 );
 insert into readings_state default values;

@@ -41,4 +41,31 @@ public record DeviceRow(
         OptionalInt clients,
         OptionalDouble uptime,
         Optional<BusiestRadio> busiest,
-        Ribbon ribbon) {}
+        Ribbon ribbon) {
+
+    /** The same with another ribbon. */
+    public DeviceRow with(Ribbon with) {
+        return new DeviceRow(
+                deviceId,
+                name,
+                kind,
+                place,
+                host,
+                siteId,
+                site,
+                customerId,
+                customer,
+                timeZone,
+                condition,
+                since,
+                lastAnswered,
+                outcome,
+                paused,
+                model,
+                firmware,
+                clients,
+                uptime,
+                busiest,
+                with);
+    }
+}

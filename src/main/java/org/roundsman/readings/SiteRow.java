@@ -33,4 +33,26 @@ public record SiteRow(
         Optional<Instant> troubleSince,
         OptionalInt clients,
         Optional<BusiestRadio> busiest,
-        Ribbon ribbon) {}
+        Ribbon ribbon) {
+
+    /** The same with another ribbon. */
+    public SiteRow with(Ribbon with) {
+        return new SiteRow(
+                siteId,
+                site,
+                customerId,
+                customer,
+                timeZone,
+                accessPoints,
+                answering,
+                silent,
+                refusing,
+                unwatched,
+                otherDevices,
+                otherTrouble,
+                troubleSince,
+                clients,
+                busiest,
+                with);
+    }
+}

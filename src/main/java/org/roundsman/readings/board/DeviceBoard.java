@@ -1,0 +1,143 @@
+package org.roundsman.readings.board;
+
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalInt;
+import org.roundsman.fleet.CustomerScope;
+import org.roundsman.fleet.DeviceKind;
+import org.roundsman.measure.Condition;
+import org.roundsman.measure.Outcome;
+import org.roundsman.readings.BoardQuery;
+import org.roundsman.readings.BusiestRadio;
+import org.roundsman.readings.DeviceRow;
+import org.roundsman.readings.Ribbon;
+import org.roundsman.readings.sql.Sql;
+import org.roundsman.shared.Page;
+
+/** Devices as they are now: one statement for the page's devices and three for their ribbons. */
+public final class DeviceBoard {
+
+    private final Connection connection;
+    private final Moment moment;
+
+    public DeviceBoard(Connection connection, Moment moment) {
+        this.connection = connection;
+        this.moment = moment;
+    }
+
+    public Page<DeviceRow> page(CustomerScope scope, BoardQuery query) throws SQLException {
+        Found found = find(scope, query, Optional.empty(), query.size(), (query.page() - 1L) * query.size());
+        if (found.rows.isEmpty() && query.page() > 1) {
+            long total = find(scope, query, Optional.empty(), 1, 0).total;
+            return new Page<>(List.of(), query.page(), query.size(), total);
+        }
+        return new Page<>(withRibbons(found.rows), query.page(), query.size(), found.total);
+    }
+
+    public Optional<DeviceRow> device(CustomerScope scope, long deviceId) throws SQLException {
+        List<DeviceRow> rows = find(scope, BoardQuery.first(), Optional.of(deviceId), 1, 0).rows;
+        return withRibbons(rows).stream().findFirst();
+    }
+
+    private record Found(List<DeviceRow> rows, long total) {}
+
+    private Found find(CustomerScope scope, BoardQuery query, Optional<Long> deviceId, int limit, long offset)
+            throws SQLException {
+        BoardSql sql = new BoardSql().add("with page as (select u.*, count(*) over () total from (");
+        sql.units(scope, moment.at(), moment.watchedSince());
+        deviceId.ifPresent(id -> sql.add(" and d.id = ?", id));
+        query.customerId().ifPresent(id -> sql.add(" and s.customer_id = ?", id));
+        query.siteId().ifPresent(id -> sql.add(" and s.id = ?", id));
+        query.kind().ifPresent(kind -> sql.add(" and d.kind = ?", kind.name()));
+        sql.deviceHas(query.search()).add(") u where true").conditions("u.condition", query.conditions());
+        String order = order(query);
+        sql.add(" order by " + order + " limit ? offset ?)", limit, offset);
+        sql.add(" select p.*, coalesce(f.model, m.name, '') model, coalesce(f.firmware, '') firmware from page p"
+                + " left join model m on m.id = p.model_id"
+                + " left join lateral (select max(value) filter (where fact = 'MODEL') model,"
+                + " max(value) filter (where fact = 'FIRMWARE') firmware from device_fact"
+                + " where device_id = p.device_id) f on true order by " + order.replace("u.", "p."));
+        List<DeviceRow> rows = new ArrayList<>();
+        long total = 0;
+        try (var statement = sql.prepare(connection);
+                ResultSet row = statement.executeQuery()) {
+            while (row.next()) {
+                rows.add(row(row));
+                total = row.getLong("total");
+            }
+        }
+        return new Found(rows, total);
+    }
+
+    private static String order(BoardQuery query) {
+        String way = query.descending() ? " desc" : " asc";
+        String name = "lower(u.name)" + way + ", u.device_id";
+        return switch (query.sort()) {
+            case TROUBLE ->
+                "(u.condition in (2, 3))" + (query.descending() ? " asc" : " desc")
+                        + ", case when u.condition in (2, 3) then u.since end" + way
+                        + ", lower(u.customer), lower(u.site), lower(u.name), u.device_id";
+            case NAME -> name;
+            case CUSTOMER -> "lower(u.customer)" + way + ", lower(u.site)" + way + ", " + name;
+            case CLIENTS -> "case when u.condition = 1 then u.clients end" + way + " nulls last, " + name;
+            case UTILISATION ->
+                "case when u.condition = 1 then u.busiest_utilisation end" + way + " nulls last, " + name;
+            case SINCE -> "u.since" + way + " nulls last, " + name;
+        };
+    }
+
+    private DeviceRow row(ResultSet row) throws SQLException {
+        Condition condition = Condition.ofCode(row.getInt("condition"));
+        boolean answering = condition == Condition.ANSWERING;
+        OptionalInt outcome = Sql.whole(row, "outcome");
+        return new DeviceRow(
+                row.getLong("device_id"),
+                row.getString("name"),
+                DeviceKind.valueOf(row.getString("kind")),
+                row.getString("place"),
+                row.getString("host"),
+                row.getLong("site_id"),
+                row.getString("site"),
+                row.getLong("customer_id"),
+                row.getString("customer"),
+                row.getString("time_zone"),
+                condition,
+                Sql.instant(row, "since"),
+                Sql.instant(row, "last_answered_at"),
+                outcome.isEmpty() ? Optional.empty() : Optional.of(Outcome.ofCode(outcome.getAsInt())),
+                row.getBoolean("paused"),
+                row.getString("model"),
+                row.getString("firmware"),
+                answering ? Sql.whole(row, "clients") : OptionalInt.empty(),
+                Sql.real(row, "uptime"),
+                answering ? busiest(row, "name") : Optional.empty(),
+                RibbonReader.BLANK);
+    }
+
+    static Optional<BusiestRadio> busiest(ResultSet row, String nameColumn) throws SQLException {
+        int number = row.getInt("busiest_radio");
+        return row.wasNull()
+                ? Optional.empty()
+                : Optional.of(new BusiestRadio(
+                        row.getLong("device_id"),
+                        row.getString(nameColumn),
+                        number,
+                        row.getDouble("busiest_utilisation")));
+    }
+
+    private List<DeviceRow> withRibbons(List<DeviceRow> rows) throws SQLException {
+        Map<Long, Ribbon> ribbons = new RibbonReader(connection, moment)
+                .ofDevices(rows.stream().map(DeviceRow::deviceId).toList());
+        List<DeviceRow> complete = new ArrayList<>();
+        for (DeviceRow row : rows) {
+            Ribbon.Cell now = RibbonReader.now(row.clients(), row.busiest(), Map.of(row.condition(), 1), 1);
+            complete.add(row.with(RibbonReader.upTo(ribbons.get(row.deviceId()), now)));
+        }
+        return complete;
+    }
+}
