@@ -43,6 +43,8 @@ class FirstStart {
 
     private String freeName() {
         String name = settings.firstOwner();
-        return Account.named(name).isEmpty() ? name : name + "-" + Tokens.fresh().substring(0, 6);
+        return Account.named(name).isEmpty()
+                ? name
+                : name + "-" + Tokens.fresh().substring(0, 6);
     }
 }

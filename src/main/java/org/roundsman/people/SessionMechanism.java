@@ -23,7 +23,8 @@ class SessionMechanism implements HttpAuthenticationMechanism {
 
     @Override
     public Uni<SecurityIdentity> authenticate(RoutingContext context, IdentityProviderManager providers) {
-        Cookie cookie = context.request().getCookie(SessionCookie.nameFor(context.request().isSSL()));
+        Cookie cookie = context.request()
+                .getCookie(SessionCookie.nameFor(context.request().isSSL()));
         if (cookie == null || cookie.getValue().isBlank()) {
             return Uni.createFrom().nullItem();
         }
