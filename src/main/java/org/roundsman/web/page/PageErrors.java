@@ -1,0 +1,85 @@
+package org.roundsman.web.page;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import io.quarkus.security.ForbiddenException;
+import jakarta.ws.rs.NotFoundException;
+import jakarta.ws.rs.WebApplicationException;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.sql.SQLException;
+import java.util.UUID;
+import org.jboss.logging.Logger;
+import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+
+/** Turns whatever went wrong into a page that says what to do, and tells nothing about our insides. */
+final class PageErrors {
+
+    private static final Logger LOG = Logger.getLogger(PageErrors.class);
+
+    private final Trouble trouble;
+
+    PageErrors(Trouble trouble) {
+        this.trouble = trouble;
+    }
+
+    @CheckedTemplate(basePath = "error")
+    static class Templates {
+        private Templates() {}
+
+        static native TemplateInstance error(int status, String title, String text);
+    }
+
+    @ServerExceptionMapper
+    public Response notFound(NotFoundException e) {
+        return page(404, "There is no such page", "It may have been removed, or it is not yours to see.");
+    }
+
+    @ServerExceptionMapper
+    public Response forbidden(ForbiddenException e) {
+        return page(403, "This page is not for you", "Your account has no right to it. Ask the owner if it should.");
+    }
+
+    @ServerExceptionMapper
+    public Response refused(WebApplicationException e) {
+        int status = e.getResponse().getStatus();
+        if (status >= 300 && status < 400) {
+            return e.getResponse();
+        }
+        return status >= 500 ? failed(e) : page(status, "That did not work", "The request could not be understood.");
+    }
+
+    @ServerExceptionMapper
+    public Response failed(Throwable e) {
+        if (noDatabase(e)) {
+            LOG.warnf("A page could not be made, the database does not answer: %s", e.getMessage());
+            return page(503, "The database does not answer", trouble.withoutDatabase());
+        }
+        String number = UUID.randomUUID().toString().substring(0, 8);
+        LOG.errorf(e, "A page failed (%s)", number);
+        return page(500, "Something went wrong on our side", "The log of the service tells more under " + number + ".");
+    }
+
+    /** Connection lost or refused (SQLSTATE class 08), shutting down (57P), too many connections (53300), or none in time. */
+    static boolean noDatabase(Throwable e) {
+        for (Throwable cause = e; cause != null; cause = cause.getCause()) {
+            if (cause instanceof SQLException sql && lost(sql)) {
+                return true;
+            }
+        }
+        return false;
+    }
+
+    private static boolean lost(SQLException e) {
+        String state = e.getSQLState() == null ? "" : e.getSQLState();
+        boolean waitedInVain = e.getMessage() != null && e.getMessage().contains("Acquisition timeout");
+        return state.startsWith("08") || state.startsWith("57P") || state.equals("53300") || waitedInVain;
+    }
+
+    private static Response page(int status, String title, String text) {
+        return Response.status(status)
+                .entity(Templates.error(status, title, text))
+                .type(MediaType.TEXT_HTML_TYPE.withCharset("utf-8"))
+                .build();
+    }
+}

@@ -1,0 +1,23 @@
+// Says so when a page that refreshes itself shows the past, because the server no longer answers.
+(function () {
+  "use strict";
+  var since = null;
+
+  function note(text) {
+    var place = document.getElementById("live-note");
+    if (place) {
+      place.textContent = text;
+    }
+  }
+
+  document.addEventListener("htmx:afterRequest", function (event) {
+    if (event.detail.successful) {
+      since = null;
+      note("");
+      return;
+    }
+    since = since || new Date();
+    note("No good answer from the server since " + since.toLocaleTimeString() +
+      ". What you see is from before; the page keeps trying.");
+  });
+})();
