@@ -1,0 +1,105 @@
+package org.roundsman.demo;
+
+import static org.roundsman.demo.Band.BAND_24;
+import static org.roundsman.demo.Band.BAND_5;
+import static org.roundsman.demo.Band.BAND_6;
+import static org.roundsman.fleet.DeviceKind.ACCESS_POINT;
+import static org.roundsman.fleet.DeviceKind.GATEWAY;
+import static org.roundsman.fleet.DeviceKind.NETWORK_SWITCH;
+
+import java.util.List;
+import java.util.stream.Collectors;
+import org.roundsman.fleet.DeviceKind;
+
+/** What the invented maker "Tamarack Radio" sells. Enterprise number 32473 is kept for documentation by RFC 5612. */
+public enum DemoModel {
+    TR_10(ACCESS_POINT, 1, List.of(BAND_24), 1, 2),
+    TR_22(ACCESS_POINT, 2, List.of(BAND_24, BAND_5), 2, 3),
+    TR_33(ACCESS_POINT, 3, List.of(BAND_24, BAND_5, BAND_6), 3, 4),
+    TR_50X(ACCESS_POINT, 4, List.of(BAND_24, BAND_5), 2, 4),
+    TS_24(NETWORK_SWITCH, 20, List.of(), 0, null),
+    TG_4(GATEWAY, 30, List.of(), 0, null);
+
+    /** The maker's name, as it is stored and shown. */
+    public static final String MAKER = "Tamarack Radio";
+
+    private final DeviceKind kind;
+    private final int product;
+    private final List<Band> bands;
+    private final int streams;
+    private final Integer poeClass;
+
+    DemoModel(DeviceKind kind, int product, List<Band> bands, int streams, Integer poeClass) {
+        this.kind = kind;
+        this.product = product;
+        this.bands = bands;
+        this.streams = streams;
+        this.poeClass = poeClass;
+    }
+
+    /** Its name in the catalogue, such as TR-50X. */
+    public String label() {
+        return name().replace('_', '-');
+    }
+
+    public DeviceKind kind() {
+        return kind;
+    }
+
+    /** sysObjectID of its agents, dotted. */
+    public String objectId() {
+        return "1.3.6.1.4.1.32473.1." + product;
+    }
+
+    /** One band for each radio, by radio number; empty for switches and gateways. */
+    public List<Band> bands() {
+        return bands;
+    }
+
+    /** The bands as the model table writes them, such as {@code 2.4,5}. */
+    public String bandList() {
+        return bands.stream()
+                .map(b -> b == BAND_24 ? "2.4" : Integer.toString((int) b.gigahertz()))
+                .collect(Collectors.joining(","));
+    }
+
+    /** Spatial streams; 0 for switches and gateways. */
+    public int streams() {
+        return streams;
+    }
+
+    public boolean outdoor() {
+        return this == TR_50X;
+    }
+
+    /** {@code internal}, {@code external}, or empty where there is none. */
+    public String antenna() {
+        if (kind != ACCESS_POINT) {
+            return "";
+        }
+        return outdoor() ? "external" : "internal";
+    }
+
+    /** IEEE 802.3 power class, or null for mains. */
+    public Integer poeClass() {
+        return poeClass;
+    }
+
+    /** The firmware that the maker ships now. */
+    public String currentFirmware() {
+        return switch (kind) {
+            case ACCESS_POINT -> "6.4.2";
+            case NETWORK_SWITCH -> "3.1.0";
+            case GATEWAY -> "5.0.7";
+        };
+    }
+
+    /** The firmware line that should not run any more. */
+    public String staleFirmware() {
+        return switch (kind) {
+            case ACCESS_POINT -> "5.9.13";
+            case NETWORK_SWITCH -> "2.7.1";
+            case GATEWAY -> "4.2.0";
+        };
+    }
+}

@@ -1,0 +1,33 @@
+package org.roundsman.demo;
+
+/** What can go wrong in the invented fleet. */
+public enum Fault {
+    /** The line of the whole site is down: none of its agents answers, and all run on. */
+    UPLINK_LOST,
+    /** The switch port feeds no power: the agent is silent, and restarts when power is back. */
+    PORT_DEAD,
+    /** More people and more air time than the radio can serve: utilisation above 85 %. */
+    ROOM_SATURATED,
+    /** The device restarts again and again. */
+    FLAPPING,
+    /** Runs a firmware line that it should not. */
+    FIRMWARE_STALE,
+    /** The device takes other credentials than the service was told. */
+    CREDENTIAL_WRONG,
+    /** Radio 1 is switched off. */
+    RADIO_OFF,
+    /** The device's clock starts at 1970 with each restart. */
+    CLOCK_1970,
+    /** The uplink port came up with 100 Mb/s where it should have a gigabit. */
+    PORT_SLOW;
+
+    /** This fault as one bit of a set. */
+    public int bit() {
+        return 1 << ordinal();
+    }
+
+    /** Whether a set of bits holds it. */
+    public boolean in(int bits) {
+        return (bits & bit()) != 0;
+    }
+}

@@ -1,0 +1,159 @@
+package org.roundsman.demo;
+
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.atomic.AtomicInteger;
+import org.roundsman.demo.model.Outlook;
+import org.roundsman.demo.model.Schedule;
+import org.roundsman.demo.model.Stretch;
+
+/**
+ * The faults of an invented fleet: those on the schedule, and those switched on by hand, which last until they are
+ * switched off or the program ends. Thread-safe.
+ */
+public final class Faults {
+
+    private static final long FLAP = 600_000;
+    private static final long FLAP_UP = 360_000;
+
+    /** A fault switched on by hand. */
+    private record Switched(Fault fault, Stretch stretch) {}
+
+    private final DemoFleet fleet;
+    private final Clock clock;
+    private final Schedule schedule;
+    private final Map<Integer, List<Switched>> switched = new ConcurrentHashMap<>();
+    private final AtomicInteger version = new AtomicInteger();
+
+    public Faults(DemoFleet fleet, Clock clock) {
+        this.fleet = fleet;
+        this.clock = clock;
+        this.schedule = new Schedule(fleet);
+    }
+
+    /** Gives a device a fault from now on; nothing changes when it has it by hand already. */
+    public void switchOn(Fault fault, DemoDevice device) {
+        switched.compute(device.number(), (number, before) -> {
+            List<Switched> after = before == null ? new ArrayList<>() : new ArrayList<>(before);
+            if (after.stream().noneMatch(s -> s.fault == fault && s.stretch.to() == Long.MAX_VALUE)) {
+                after.add(new Switched(fault, new Stretch(clock.millis(), Long.MAX_VALUE)));
+            }
+            return List.copyOf(after);
+        });
+        version.incrementAndGet();
+    }
+
+    /** Takes a fault that was switched on by hand off again. Those on the schedule stay. */
+    public void switchOff(Fault fault, DemoDevice device) {
+        switched.computeIfPresent(device.number(), (number, before) -> before.stream()
+                .map(s -> s.fault == fault ? ended(s) : s)
+                .toList());
+        version.incrementAndGet();
+    }
+
+    private Switched ended(Switched one) {
+        long to = Math.min(one.stretch.to(), clock.millis());
+        return new Switched(one.fault, new Stretch(one.stretch.from(), to));
+    }
+
+    /** Gives every device of a site a fault: with {@link Fault#UPLINK_LOST}, the site goes dark. */
+    public void switchOn(Fault fault, DemoSite site) {
+        site.devices().forEach(device -> switchOn(fault, device));
+    }
+
+    public void switchOff(Fault fault, DemoSite site) {
+        site.devices().forEach(device -> switchOff(fault, device));
+    }
+
+    /** The faults of a device at a time, on the schedule or by hand. */
+    public Set<Fault> of(DemoDevice device, long epochMilli) {
+        int bits = bits(device, epochMilli);
+        Set<Fault> set = EnumSet.noneOf(Fault.class);
+        for (Fault fault : Fault.values()) {
+            if (fault.in(bits)) {
+                set.add(fault);
+            }
+        }
+        return set;
+    }
+
+    /** The same as bits, for the hot path. */
+    public int bits(DemoDevice device, long epochMilli) {
+        int bits = schedule.bits(device, epochMilli);
+        for (Switched one : byHand(device)) {
+            if (one.stretch.holds(epochMilli)) {
+                bits |= one.fault.bit();
+            }
+        }
+        return bits;
+    }
+
+    private List<Switched> byHand(DemoDevice device) {
+        return switched.isEmpty() ? List.of() : switched.getOrDefault(device.number(), List.of());
+    }
+
+    /** Changes whenever a fault is switched by hand. */
+    public int version() {
+        return version.get();
+    }
+
+    /** The first time after that at which a fault of the device was switched by hand, or the end of time. */
+    public long nextSwitch(DemoDevice device, long after) {
+        long next = Long.MAX_VALUE;
+        for (Switched one : byHand(device)) {
+            long edge = one.stretch.from() > after ? one.stretch.from() : one.stretch.to();
+            if (edge > after) {
+                next = Math.min(next, edge);
+            }
+        }
+        return next;
+    }
+
+    /** Says what faults and restarts mean for a device at that time. */
+    public void look(DemoDevice device, long epochMilli, Outlook out) {
+        out.faults = bits(device, epochMilli);
+        out.restart = schedule.lastRestart(device, epochMilli);
+        boolean flapping = false;
+        for (Switched one : byHand(device)) {
+            out.restart = Math.max(out.restart, restartBy(one, epochMilli));
+            flapping |= one.fault == Fault.FLAPPING && flapDown(one, epochMilli);
+        }
+        out.silent = flapping
+                || Fault.UPLINK_LOST.in(out.faults)
+                || Fault.PORT_DEAD.in(out.faults)
+                || epochMilli < out.restart + schedule.bootMillis(device, out.restart);
+    }
+
+    private static boolean flapDown(Switched flapping, long at) {
+        return flapping.stretch.holds(at) && (at - flapping.stretch.from()) % FLAP >= FLAP_UP;
+    }
+
+    /** The last restart up to then that a fault by hand has brought about. */
+    private static long restartBy(Switched one, long at) {
+        if (one.stretch.from() > at) {
+            return Long.MIN_VALUE;
+        }
+        if (one.fault == Fault.PORT_DEAD && one.stretch.to() <= at) {
+            return one.stretch.to();
+        }
+        if (one.fault == Fault.FLAPPING) {
+            long until = Math.min(at, one.stretch.to());
+            return one.stretch.from() + (until - one.stretch.from()) / FLAP * FLAP;
+        }
+        return Long.MIN_VALUE;
+    }
+
+    /** Every time in that stretch in which the schedule kept the device silent: in order, and apart. */
+    public List<Stretch> silences(DemoDevice device, long from, long to) {
+        return schedule.silences(device, from, to);
+    }
+
+    public DemoFleet fleet() {
+        return fleet;
+    }
+}

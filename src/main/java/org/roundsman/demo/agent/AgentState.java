@@ -1,0 +1,109 @@
+package org.roundsman.demo.agent;
+
+import java.nio.charset.StandardCharsets;
+import org.roundsman.demo.DemoDevice;
+import org.roundsman.demo.DemoFleet;
+import org.roundsman.demo.Fault;
+import org.roundsman.demo.Faults;
+import org.roundsman.demo.model.Counters;
+import org.roundsman.demo.model.Figures;
+import org.roundsman.demo.model.Outlook;
+import org.roundsman.demo.model.Usage;
+
+/**
+ * One agent: its device, and what it would answer at the moment last looked at. One thread at a time: the one that
+ * serves its socket.
+ */
+final class AgentState {
+
+    private static final long MINUTE = 60_000;
+    private static final long GAUGE_MILLIS = 1000;
+    /** Engine boots are counted in minutes from 2020-01-01, so that every restart raises them, whatever caused it. */
+    private static final long BOOTS_FROM = 1_577_836_800_000L;
+
+    final DemoDevice device;
+    final String location;
+    final byte[] community;
+    final byte[][] ssids;
+    final Usm usm;
+    private final Faults faults;
+    private final Usage usage;
+    final Counters counters;
+    final Figures figures;
+    private final Outlook outlook = new Outlook();
+    private long now;
+    private long outlookMinute = Long.MIN_VALUE;
+    private int outlookVersion = -1;
+    private long gaugeTick = Long.MIN_VALUE;
+
+    AgentState(DemoFleet fleet, DemoDevice device, Faults faults) {
+        this.device = device;
+        this.location = device.place() + ", " + fleet.siteOf(device).name();
+        this.ssids = fleet.siteOf(device).networks().stream()
+                .map(network -> text(network.ssid()))
+                .toArray(byte[][]::new);
+        this.faults = faults;
+        this.usage = new Usage(fleet, device);
+        this.counters = new Counters(usage, device, faults);
+        this.figures = new Figures(device.radios().size());
+        this.usm = Usm.of(device);
+        this.community = Secrets.community(device.accepts());
+    }
+
+    /** Moves to that moment. Returns whether the agent is there to answer. */
+    boolean look(long epochMilli) {
+        now = epochMilli;
+        long minute = Math.floorDiv(now, MINUTE);
+        // nothing on the schedule changes within a minute
+        if (minute != outlookMinute || outlookVersion != faults.version() || flappingByHand()) {
+            outlookVersion = faults.version();
+            outlookMinute = minute;
+            faults.look(device, now, outlook);
+            gaugeTick = Long.MIN_VALUE;
+        }
+        if (outlook.silent) {
+            return false;
+        }
+        long tick = Math.floorDiv(now, GAUGE_MILLIS);
+        if (tick != gaugeTick) {
+            gaugeTick = tick;
+            usage.show(tick * GAUGE_MILLIS, outlook.faults, figures);
+        }
+        counters.move(now, outlook.restart);
+        return true;
+    }
+
+    private boolean flappingByHand() {
+        return Fault.FLAPPING.in(outlook.faults);
+    }
+
+    /** Whether a fault switched by hand makes it take none of the credentials that the service knows. */
+    boolean keepsOut() {
+        return Fault.CREDENTIAL_WRONG.in(outlook.faults) && !device.standing().contains(Fault.CREDENTIAL_WRONG);
+    }
+
+    long now() {
+        return now;
+    }
+
+    int faults() {
+        return outlook.faults;
+    }
+
+    /** Milliseconds since the last restart. */
+    long upMillis() {
+        return now - outlook.restart;
+    }
+
+    int engineBoots() {
+        return (int) ((outlook.restart - BOOTS_FROM) / MINUTE);
+    }
+
+    int engineTime() {
+        return (int) (upMillis() / 1000);
+    }
+
+    static byte[] text(String value) {
+        return value.getBytes(StandardCharsets.UTF_8);
+    }
+}
