@@ -1,0 +1,114 @@
+package org.roundsman.boot;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.Objects;
+import javax.sql.DataSource;
+import org.jboss.logging.Logger;
+import org.roundsman.demo.AgentHost;
+import org.roundsman.demo.DemoFleet;
+import org.roundsman.demo.Faults;
+import org.roundsman.demo.History;
+import org.roundsman.demo.HistorySink;
+import org.roundsman.demo.HistoryTable;
+import org.roundsman.readings.HistoryLoad;
+
+/** The invented fleet inside the service: sown, answering, and with a past. */
+@ApplicationScoped
+class DemoRun {
+
+    private static final Logger LOG = Logger.getLogger(DemoRun.class);
+
+    private final DemoConfig config;
+    private final DemoSowing sowing;
+    private final HistoryLoad load;
+    private final DataSource database;
+    private final Clock clock;
+    private AgentHost agents;
+    private Thread past;
+
+    @Inject
+    DemoRun(DemoConfig config, DemoSowing sowing, HistoryLoad load, DataSource database, Clock clock) {
+        this.config = config;
+        this.sowing = sowing;
+        this.load = load;
+        this.database = database;
+        this.clock = clock;
+    }
+
+    /** Sows the fleet, starts its agents, and begins to write its past in the background. */
+    void start() {
+        DemoFleet fleet = DemoFleet.of(config.accessPoints(), config.seed(), config.port());
+        LOG.infof(
+                "Inventing %d customers, %d sites and %d devices",
+                fleet.customers().size(), fleet.sites().size(), fleet.devices().size());
+        Instant firstStart = clock.instant();
+        Map<Integer, Long> ids = sowing.sow(fleet);
+        agents = AgentHost.start(fleet, new Faults(fleet, clock), clock);
+        LOG.infof("%d invented agents answer on loopback, UDP port %d", fleet.devices().size(), config.port());
+        if (config.history()) {
+            past = new Thread(() -> writePast(fleet, ids, firstStart), "demo-past");
+            past.setDaemon(true);
+            past.start();
+        }
+    }
+
+    /** Stops the agents; a past that is not finished goes on at the next start. */
+    void stop() {
+        if (past != null) {
+            past.interrupt();
+            awaitPast();
+        }
+        if (agents != null) {
+            agents.close();
+        }
+    }
+
+    private void awaitPast() {
+        try {
+            past.join(30_000);
+        } catch (InterruptedException e) {
+            Thread.currentThread().interrupt();
+        }
+    }
+
+    private void writePast(DemoFleet fleet, Map<Integer, Long> ids, Instant firstStart) {
+        try {
+            HistoryTable progress = new HistoryTable(database);
+            int days = new History(fleet).fill(progress.firstStart(firstStart), sink(ids), progress);
+            if (days > 0) {
+                LOG.infof("%d days of the invented past are written", days);
+            }
+        } catch (RuntimeException e) {
+            LOG.error("The invented past could not be finished; the next start goes on with it", e);
+        }
+    }
+
+    /** A device that people have removed has no past any more. */
+    private HistorySink sink(Map<Integer, Long> ids) {
+        return (quarters, spans) -> load.load(
+                quarters.stream().map(q -> quarter(ids.get(q.device()), q)).filter(Objects::nonNull).toList(),
+                spans.stream()
+                        .filter(s -> ids.containsKey(s.device()))
+                        .map(s -> new HistoryLoad.PastSpan(ids.get(s.device()), s.from(), s.to(), s.condition()))
+                        .toList());
+    }
+
+    private static HistoryLoad.DeviceQuarter quarter(Long id, HistorySink.DeviceQuarter quarter) {
+        if (id == null) {
+            return null;
+        }
+        List<HistoryLoad.RadioQuarter> radios = quarter.radios().stream()
+                .map(r -> new HistoryLoad.RadioQuarter(r.number(), r.mean(), r.max()))
+                .toList();
+        List<HistoryLoad.NetworkQuarter> networks = quarter.networks().stream()
+                .map(n -> new HistoryLoad.NetworkQuarter(n.ssid(), n.mean()))
+                .toList();
+        return new HistoryLoad.DeviceQuarter(
+                id, quarter.at(), quarter.samples(), quarter.figures(), radios, networks);
+    }
+}
