@@ -1,29 +1,63 @@
 package org.roundsman.snmp;
 
+import java.io.IOException;
 import java.time.Clock;
+import java.util.Set;
 import java.util.concurrent.CompletableFuture;
+import java.util.concurrent.ConcurrentHashMap;
+import org.roundsman.snmp.decode.RawAnswers;
+import org.roundsman.snmp.plan.DeviceRecord;
+import org.roundsman.snmp.plan.Standard;
+import org.roundsman.snmp.plan.VisitRun;
+import org.roundsman.snmp.session.Session;
 
 /** Visits SNMP agents. Thread-safe; owns the sockets. */
 public final class SnmpVisitor implements AutoCloseable {
 
-    private SnmpVisitor() {}
+    private final Session session;
+    private final VisitRun.Setting setting;
+    private final Set<CompletableFuture<Visit>> open = ConcurrentHashMap.newKeySet();
+
+    private SnmpVisitor(Session session, VisitRun.Setting setting) {
+        this.session = session;
+        this.setting = setting;
+    }
 
     /**
      * Opens the sockets.
      *
-     * @throws java.io.IOException when no UDP socket can be opened
+     * @throws IOException when no UDP socket can be opened
      */
-    public static SnmpVisitor open(SnmpSettings settings, ProfileSet profiles, Clock clock) throws java.io.IOException {
-        throw new UnsupportedOperationException();
+    public static SnmpVisitor open(SnmpSettings settings, ProfileSet profiles, Clock clock) throws IOException {
+        Session session = Session.open(settings.sockets(), settings.timeout(), settings.retries());
+        RawAnswers names = new RawAnswers(profiles.all(), Standard.names());
+        return new SnmpVisitor(session, new VisitRun.Setting(session, settings, profiles.all(), names, clock));
     }
 
     /**
      * Visits one agent. The future completes on a receiving thread, always normally: silence and refusal are outcomes.
+     * Only when this visitor is closed first, it is cancelled.
+     *
+     * @param memory not in use by another visit
      */
     public CompletableFuture<Visit> visit(DeviceMemory memory, VisitKind kind) {
-        throw new UnsupportedOperationException();
+        CompletableFuture<Visit> future = new CompletableFuture<>();
+        open.add(future);
+        future.whenComplete((visit, fault) -> open.remove(future));
+        DeviceRecord record = memory.record(session, () -> new DeviceRecord(session.peer(memory.agent())));
+        VisitRun.start(setting, record, kind, future);
+        return future;
     }
 
+    /** Closes the sockets; visits under way are cancelled. */
     @Override
-    public void close() {}
+    public void close() {
+        try {
+            session.close();
+        } catch (IOException e) {
+            System.getLogger(SnmpVisitor.class.getName())
+                    .log(System.Logger.Level.WARNING, "A socket could not be closed: {0}", e.getMessage());
+        }
+        open.forEach(future -> future.cancel(false));
+    }
 }

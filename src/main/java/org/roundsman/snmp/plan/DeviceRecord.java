@@ -1,0 +1,62 @@
+package org.roundsman.snmp.plan;
+
+import java.util.List;
+import org.roundsman.snmp.counter.Uptime;
+import org.roundsman.snmp.session.Peer;
+
+/** Everything remembered of one device between visits. One visit at a time, on its agent's thread. */
+public final class DeviceRecord {
+
+    final Peer peer;
+    final SlotBook book = new SlotBook();
+    final Uptime uptime = new Uptime();
+    Limits limits = new Limits();
+
+    /** Null before the first survey. */
+    PollPlan plan;
+
+    private List<Fetch.Portion> portions;
+    private long surveyDueNanos;
+    private int failedSurveys;
+
+    public DeviceRecord(Peer peer) {
+        this.peer = peer;
+    }
+
+    public Peer peer() {
+        return peer;
+    }
+
+    boolean surveyDue(long now) {
+        return plan == null || now - surveyDueNanos >= 0;
+    }
+
+    void surveyAt(long nanos) {
+        surveyDueNanos = nanos;
+    }
+
+    /** After a survey: when the next one is due. One that was not answered in full is repeated sooner, but not each round. */
+    void surveyed(boolean complete, long now, long everyNanos) {
+        failedSurveys = complete ? 0 : failedSurveys + 1;
+        long soon = java.time.Duration.ofSeconds(30).toNanos() << Math.min(failedSurveys, 10);
+        surveyDueNanos = now + (complete ? everyNanos : Math.min(everyNanos, soon));
+    }
+
+    void use(PollPlan made) {
+        plan = made;
+        portions = null;
+    }
+
+    /** The Gets of a round, cut once. */
+    List<Fetch.Portion> portions() {
+        if (portions == null) {
+            portions = Fetch.portions(plan.fast(), limits);
+        }
+        return portions;
+    }
+
+    /** After the agent refused a Get as it was: the next round's are cut anew. */
+    void cutAgain() {
+        portions = null;
+    }
+}

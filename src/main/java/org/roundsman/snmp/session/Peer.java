@@ -1,0 +1,26 @@
+package org.roundsman.snmp.session;
+
+import java.net.InetSocketAddress;
+import org.roundsman.snmp.Agent;
+
+/**
+ * One agent as a session remembers it: its loop, its address, its dialect. Used on its loop's thread only.
+ */
+public final class Peer {
+
+    private final Agent agent;
+    final Loop loop;
+    final Dialect dialect;
+    InetSocketAddress address;
+    long addressTakenAt;
+
+    Peer(Agent agent, Loop loop, Dialect dialect) {
+        this.agent = agent;
+        this.loop = loop;
+        this.dialect = dialect;
+    }
+
+    public Agent agent() {
+        return agent;
+    }
+}

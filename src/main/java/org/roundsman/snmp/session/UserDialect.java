@@ -1,0 +1,190 @@
+package org.roundsman.snmp.session;
+
+import java.io.IOException;
+import java.nio.ByteBuffer;
+import java.nio.charset.StandardCharsets;
+import java.util.Arrays;
+import java.util.Optional;
+import java.util.function.LongSupplier;
+import org.roundsman.measure.Outcome;
+import org.roundsman.snmp.SnmpAccess;
+import org.snmp4j.PDU;
+import org.snmp4j.ScopedPDU;
+import org.snmp4j.asn1.BERInputStream;
+
+/**
+ * SNMPv3 with the user-based security model (RFC 3414), towards one agent. Engine ID, clock and keys are kept per
+ * agent and not per engine ID, so that two devices with one engine ID, or one user name with different passwords, do
+ * not disturb each other. The cryptography is SNMP4J's.
+ */
+final class UserDialect implements Dialect {
+
+    private static final int MAX_MESSAGE = 65_507;
+    private static final byte[] NOTHING = {};
+    private static final Request DISCOVERY = Request.get(java.util.List.of());
+
+    private final SnmpAccess.User user;
+    private final byte[] name;
+    private final PasswordKeys keys;
+    private final LongSupplier nanos;
+    private final Octets octets = new Octets();
+
+    private byte[] engineId;
+    private Seal seal;
+    private int boots;
+    private int time;
+    private long timeTakenAt;
+
+    UserDialect(SnmpAccess.User user, PasswordKeys keys, LongSupplier nanos) {
+        this.user = user;
+        this.name = user.name().getBytes(StandardCharsets.UTF_8);
+        this.keys = keys;
+        this.nanos = nanos;
+    }
+
+    @Override
+    public byte[] encode(Request request, int id) {
+        if (engineId == null) {
+            byte[] scoped = scoped(DISCOVERY, id, NOTHING);
+            octets.clear().prepend(scoped);
+            return wrap(id, UserMessage.REPORTABLE, NOTHING, NOTHING, 0);
+        }
+        int now = engineTime();
+        byte[] scoped = scoped(request, id, engineId);
+        byte[] salt = NOTHING;
+        octets.clear();
+        if (seal.encrypts()) {
+            Seal.Encrypted encrypted = seal.encrypt(scoped, boots, now);
+            salt = encrypted.salt();
+            octets.string(encrypted.octets());
+        } else {
+            octets.prepend(scoped);
+        }
+        int flags = UserMessage.REPORTABLE
+                | (seal.signs() ? UserMessage.AUTH : 0)
+                | (seal.encrypts() ? UserMessage.PRIV : 0);
+        return wrap(id, flags, salt, name, now);
+    }
+
+    private byte[] scoped(Request request, int id, byte[] contextEngineId) {
+        octets.clear();
+        request.writeTo(octets, id);
+        return octets.string(NOTHING).string(contextEngineId).wrap(0x30, 0).toArray();
+    }
+
+    /** Security parameters, header and version around the data that is in the buffer; signed when the flags say so. */
+    private byte[] wrap(int id, int flags, byte[] salt, byte[] userName, int now) {
+        boolean signed = (flags & UserMessage.AUTH) != 0;
+        int end = octets.length();
+        int signatureFromEnd = octets.string(salt).length();
+        octets.string(signed ? new byte[seal.signatureLength()] : NOTHING)
+                .string(userName)
+                .integer(signed ? now : 0)
+                .integer(signed ? boots : 0)
+                .string(engineId == null ? NOTHING : engineId)
+                .wrap(0x30, end)
+                .wrap(0x04, end);
+        end = octets.length();
+        byte[] message = octets.integer(3)
+                .string(new byte[] {(byte) flags})
+                .integer(MAX_MESSAGE)
+                .integer(id)
+                .wrap(0x30, end)
+                .integer(3)
+                .wrap(0x30, 0)
+                .toArray();
+        if (signed) {
+            seal.sign(message, message.length - signatureFromEnd - seal.signatureLength());
+        }
+        return message;
+    }
+
+    private int engineTime() {
+        return (int) Math.min(Integer.MAX_VALUE, time + (nanos.getAsLong() - timeTakenAt) / 1_000_000_000L);
+    }
+
+    @Override
+    public Verdict decode(byte[] datagram) throws IOException {
+        UserMessage message = UserMessage.read(datagram);
+        if (message.encrypted() && (seal == null || !seal.encrypts())) {
+            return new Verdict.Unusable("an encrypted message that was not asked for was ignored");
+        }
+        boolean authentic = message.signed() && isAuthentic(message, datagram);
+        if (message.signed() && !authentic) {
+            return new Verdict.Unusable("a reply whose signature is wrong was ignored");
+        }
+        PDU pdu = scopedPdu(message);
+        return pdu.getType() == PDU.REPORT ? report(message, pdu, authentic) : response(message, pdu, authentic);
+    }
+
+    private boolean isAuthentic(UserMessage message, byte[] datagram) {
+        return seal != null
+                && seal.signs()
+                && Arrays.equals(engineId, message.engineId())
+                && seal.isAuthentic(datagram, message.signatureAt(), message.signatureLength());
+    }
+
+    private PDU scopedPdu(UserMessage message) throws IOException {
+        byte[] plain = message.encrypted()
+                ? seal.decrypt(message.data(), message.salt(), message.boots(), message.time())
+                : message.data();
+        ScopedPDU pdu = new ScopedPDU();
+        pdu.decodeBER(new BERInputStream(ByteBuffer.wrap(plain)));
+        return pdu;
+    }
+
+    private Verdict response(UserMessage message, PDU pdu, boolean authentic) {
+        if (engineId == null || !Arrays.equals(engineId, message.engineId()) || !Arrays.equals(name, message.user())) {
+            return new Verdict.Unusable("a reply from another engine or for another user was ignored");
+        }
+        if (seal.signs() != authentic || seal.encrypts() != message.encrypted()) {
+            return new Verdict.Unusable("a reply with less protection than its request was ignored");
+        }
+        if (pdu.getType() != PDU.RESPONSE) {
+            return new Verdict.Unusable("a message that is no response was ignored");
+        }
+        if (authentic) {
+            takeTime(message);
+        }
+        return new Verdict.Answer(pdu);
+    }
+
+    private Verdict report(UserMessage message, PDU pdu, boolean authentic) {
+        Optional<Outcome> cause = ReportCause.of(pdu);
+        if (cause.isEmpty()) {
+            return new Verdict.Unusable("a report with an unknown counter was ignored");
+        }
+        if (cause.get() == Outcome.ENGINE_UNKNOWN) {
+            return meet(message);
+        }
+        if (cause.get() == Outcome.TIME_WINDOW && authentic) {
+            takeTime(message);
+            return new Verdict.Again(Outcome.TIME_WINDOW, null);
+        }
+        return new Verdict.Refused(cause.get());
+    }
+
+    /** Takes the engine ID from a report (RFC 3414 section 4), and its clock as a first guess. */
+    private Verdict meet(UserMessage message) {
+        byte[] told = message.engineId();
+        if (told.length < 5 || told.length > 32) {
+            return new Verdict.Refused(Outcome.ENGINE_UNKNOWN);
+        }
+        String remark = engineId == null || Arrays.equals(engineId, told) ? null : "the engine ID changed";
+        engineId = told;
+        seal = new Seal(user, told, keys);
+        takeTime(message);
+        return new Verdict.Again(Outcome.ENGINE_UNKNOWN, remark);
+    }
+
+    /**
+     * Takes over the engine's clock, also when it went back. RFC 3414 section 3.2 would drop such a message as a
+     * replay; here its number was drawn at random for this one request, so an authentic message that carries it is
+     * fresh, and a device that lost its boot count stays readable.
+     */
+    private void takeTime(UserMessage message) {
+        boots = message.boots();
+        time = message.time();
+        timeTakenAt = nanos.getAsLong();
+    }
+}
