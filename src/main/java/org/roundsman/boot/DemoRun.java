@@ -46,12 +46,13 @@ class DemoRun {
         LOG.infof(
                 "Inventing %d customers, %d sites and %d devices",
                 fleet.customers().size(), fleet.sites().size(), fleet.devices().size());
-        Instant firstStart = clock.instant();
         Map<Integer, Long> ids = sowing.sow(fleet);
         agents = AgentHost.start(fleet, new Faults(fleet, clock), clock);
-        LOG.infof("%d invented agents answer on loopback, UDP port %d", fleet.devices().size(), config.port());
+        LOG.infof(
+                "%d invented agents answer on loopback, UDP port %d",
+                fleet.devices().size(), config.port());
         if (config.history()) {
-            past = new Thread(() -> writePast(fleet, ids, firstStart), "demo-past");
+            past = new Thread(() -> writePast(fleet, ids, sowing.firstSown()), "demo-past");
             past.setDaemon(true);
             past.start();
         }
@@ -79,7 +80,7 @@ class DemoRun {
     private void writePast(DemoFleet fleet, Map<Integer, Long> ids, Instant firstStart) {
         try {
             HistoryTable progress = new HistoryTable(database);
-            int days = new History(fleet).fill(progress.firstStart(firstStart), sink(ids), progress);
+            int days = new History(fleet).fill(firstStart, sink(ids), progress);
             if (days > 0) {
                 LOG.infof("%d days of the invented past are written", days);
             }
@@ -91,7 +92,10 @@ class DemoRun {
     /** A device that people have removed has no past any more. */
     private HistorySink sink(Map<Integer, Long> ids) {
         return (quarters, spans) -> load.load(
-                quarters.stream().map(q -> quarter(ids.get(q.device()), q)).filter(Objects::nonNull).toList(),
+                quarters.stream()
+                        .map(q -> quarter(ids.get(q.device()), q))
+                        .filter(Objects::nonNull)
+                        .toList(),
                 spans.stream()
                         .filter(s -> ids.containsKey(s.device()))
                         .map(s -> new HistoryLoad.PastSpan(ids.get(s.device()), s.from(), s.to(), s.condition()))
@@ -108,7 +112,6 @@ class DemoRun {
         List<HistoryLoad.NetworkQuarter> networks = quarter.networks().stream()
                 .map(n -> new HistoryLoad.NetworkQuarter(n.ssid(), n.mean()))
                 .toList();
-        return new HistoryLoad.DeviceQuarter(
-                id, quarter.at(), quarter.samples(), quarter.figures(), radios, networks);
+        return new HistoryLoad.DeviceQuarter(id, quarter.at(), quarter.samples(), quarter.figures(), radios, networks);
     }
 }

@@ -50,7 +50,10 @@ class DemoSignIns {
         add(list, new NewPerson("technician", "Technician on call", Role.TECHNICIAN, Optional.empty()), "");
         add(list, new NewPerson("accounts", "Account manager", Role.ACCOUNT_MANAGER, Optional.empty()), "");
         add(list, new NewPerson("owner", "Owner of Fernhollow Networks", Role.OWNER, Optional.empty()), "");
-        add(list, new NewPerson("viewer", seen.name, Role.VIEWER, Optional.of(seen.id)), " (sees " + seen.name + " only)");
+        add(
+                list,
+                new NewPerson("viewer", seen.name, Role.VIEWER, Optional.of(seen.id)),
+                " (sees " + seen.name + " only)");
         if (!list.isEmpty()) {
             write(list.toString());
         }

@@ -3,6 +3,8 @@ package org.roundsman.boot;
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Locale;
@@ -70,6 +72,15 @@ class DemoSowing implements FleetSeed {
         return ids;
     }
 
+    /** When the first invented customer was sown: the invented past ends there, also at a later start. */
+    Instant firstSown() {
+        return customers.all(ALL).stream()
+                .filter(customer -> customer.note.equals(DemoFleet.NOTE))
+                .map(customer -> customer.createdAt)
+                .min(Comparator.naturalOrder())
+                .orElseThrow(() -> new IllegalStateException("the invented fleet has not been sown"));
+    }
+
     private Map<DemoModel, Long> models() {
         Map<DemoModel, Long> ids = new HashMap<>();
         for (DemoModel invented : DemoModel.values()) {
@@ -83,7 +94,8 @@ class DemoSowing implements FleetSeed {
             model.bands = invented.bandList();
             model.antenna = invented.antenna();
             model.outdoor = invented.outdoor();
-            model.poeClass = invented.poeClass() == null ? null : invented.poeClass().shortValue();
+            model.poeClass =
+                    invented.poeClass() == null ? null : invented.poeClass().shortValue();
             ids.put(invented, fleet.models().ensure(model).id);
         }
         return ids;
