@@ -1,0 +1,59 @@
+package org.roundsman.web;
+
+import static io.restassured.RestAssured.given;
+
+import io.restassured.filter.cookie.CookieFilter;
+import io.restassured.http.ContentType;
+import io.restassured.response.Response;
+import io.restassured.specification.RequestSpecification;
+import java.util.Map;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
+
+/** A browser without a screen: keeps cookies, follows no redirect, fills forms with their anti-forgery token. */
+public final class Browser {
+
+    private static final Pattern TOKEN = Pattern.compile("name=\"anti-forgery\" value=\"([^\"]+)\"");
+
+    private final CookieFilter cookies = new CookieFilter();
+
+    /** A browser in which that person is signed in. */
+    public static Browser of(String name, String password) {
+        Browser browser = new Browser();
+        Response answer = browser.signIn(name, password);
+        if (answer.statusCode() != 303) {
+            throw new AssertionError("Sign-in of " + name + " answered " + answer.statusCode());
+        }
+        return browser;
+    }
+
+    public Response signIn(String name, String password) {
+        return post("/sign-in", "/sign-in", Map.of("name", name, "password", password));
+    }
+
+    public RequestSpecification request() {
+        return given().filter(cookies).redirects().follow(false);
+    }
+
+    public Response get(String path) {
+        return request().get(path);
+    }
+
+    /** Opens the page with the form and sends it. */
+    public Response post(String formPath, String path, Map<String, String> fields) {
+        return request()
+                .contentType(ContentType.URLENC)
+                .formParam("anti-forgery", token(formPath))
+                .formParams(fields)
+                .post(path);
+    }
+
+    /** The anti-forgery token of the first form on that page. */
+    public String token(String formPath) {
+        Matcher matcher = TOKEN.matcher(get(formPath).asString());
+        if (!matcher.find()) {
+            throw new AssertionError("No form on " + formPath);
+        }
+        return matcher.group(1);
+    }
+}
