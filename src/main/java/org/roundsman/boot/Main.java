@@ -2,6 +2,7 @@ package org.roundsman.boot;
 
 import io.quarkus.runtime.annotations.QuarkusMain;
 import java.util.Arrays;
+import org.roundsman.demo.AgentsMain;
 import org.roundsman.system.SetupException;
 
 /** Where the program starts, in whichever role; see {@link Options#USAGE}. */
@@ -11,7 +12,7 @@ public final class Main {
     private Main() {}
 
     /** Runs the role to its end and ends the process with its status. */
-    public static void main(String... arguments) {
+    public static void main(String... arguments) throws InterruptedException {
         if (Arrays.asList(arguments).contains("--help")) {
             say(Options.USAGE);
             return;
@@ -26,7 +27,11 @@ public final class Main {
         System.exit(status);
     }
 
-    private static int run(Options options) {
+    private static int run(Options options) throws InterruptedException {
+        if (options.role() == Role.AGENTS) {
+            AgentsMain.main(options.others().toArray(String[]::new));
+            return 0;
+        }
         System.setProperty("java.util.logging.manager", "org.jboss.logmanager.LogManager");
         return new Service(StartSettings.from(options)).run();
     }

@@ -27,7 +27,7 @@ public final class History {
     public History(DemoFleet fleet) {
         this.fleet = fleet;
         // the clock only times what is switched by hand, and nothing is switched in the past
-        Faults scheduled = new Faults(fleet, Clock.systemUTC());
+        Faults scheduled = new Faults(fleet, Clock.fixed(Instant.EPOCH, ZoneOffset.UTC));
         this.devices = fleet.devices().stream()
                 .map(device -> new DevicePast(fleet, device, scheduled))
                 .toList();
