@@ -6,6 +6,7 @@ import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
 import java.nio.file.Path;
 import java.time.Duration;
+import org.roundsman.readings.store.WriterSettings;
 
 /** How readings are stored and for how long they are kept. */
 @ConfigMapping(prefix = "roundsman.readings")
@@ -52,4 +53,16 @@ public interface ReadingsSettings {
     /** How long a day that goes on is left alone before it is built again. */
     @WithDefault("15M")
     Duration currentDayEvery();
+
+    /** What the writer needs of it. */
+    default WriterSettings writing() {
+        return new WriterSettings(
+                queueSize(),
+                batchSize(),
+                flush(),
+                spoolFolder().toAbsolutePath().normalize(),
+                spoolBytes(),
+                Duration.ofMillis(250),
+                Duration.ofSeconds(10));
+    }
 }

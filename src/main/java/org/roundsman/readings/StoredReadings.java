@@ -9,8 +9,8 @@ import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import jakarta.interceptor.Interceptor;
 import java.io.IOException;
+import java.nio.file.Path;
 import java.time.Clock;
-import java.time.Duration;
 import javax.sql.DataSource;
 import org.roundsman.measure.Reading;
 import org.roundsman.polling.ReadingSink;
@@ -19,20 +19,16 @@ import org.roundsman.readings.store.WriterSettings;
 
 /** Where the central's rounds put their readings: a queue, and a thread that stores them. */
 @ApplicationScoped
-public class StoredReadings implements ReadingSink, BacklogSource {
+public class StoredReadings implements ReadingSink, BacklogSource, AutoCloseable {
 
     private final ReadingWriter writer;
 
     @Inject
-    public StoredReadings(DataSource source, Clock clock, ReadingsSettings settings, MeterRegistry registry) {
-        WriterSettings writing = new WriterSettings(
-                settings.queueSize(),
-                settings.batchSize(),
-                settings.flush(),
-                settings.spoolFolder().toAbsolutePath().normalize(),
-                settings.spoolBytes(),
-                Duration.ofMillis(250),
-                Duration.ofSeconds(10));
+    StoredReadings(DataSource source, Clock clock, ReadingsSettings settings, MeterRegistry registry) {
+        this(source, clock, settings.writing(), registry);
+    }
+
+    private StoredReadings(DataSource source, Clock clock, WriterSettings writing, MeterRegistry registry) {
         try {
             writer = new ReadingWriter(source, clock, writing, new WriterMeters(registry));
         } catch (IOException e) {
@@ -42,6 +38,11 @@ public class StoredReadings implements ReadingSink, BacklogSource {
                     e);
         }
         WriterMeters.watch(registry, writer);
+    }
+
+    /** Outside of the container, with the usual settings; {@link #begin} starts it. */
+    public static StoredReadings open(DataSource source, Clock clock, Path spoolFolder, MeterRegistry registry) {
+        return new StoredReadings(source, clock, WriterSettings.in(spoolFolder), registry);
     }
 
     @Override
@@ -55,11 +56,22 @@ public class StoredReadings implements ReadingSink, BacklogSource {
     }
 
     void start(@Observes StartupEvent event) {
+        begin();
+    }
+
+    /** Begins to store; outside of the container whoever made this calls it once. */
+    public void begin() {
         writer.start();
     }
 
     /** After the rounds have stopped, and while the database still runs. */
     void stop(@Observes @Priority(Interceptor.Priority.LIBRARY_AFTER + 500) ShutdownEvent event) throws IOException {
+        close();
+    }
+
+    /** Stores what waits, or leaves it on disk for the next start. */
+    @Override
+    public void close() throws IOException {
         writer.close();
     }
 }
