@@ -17,6 +17,9 @@ is_up() {
     [[ $status == *' 200 '* ]]
 }
 
+# Whether anybody listens on that port of 127.0.0.1.
+is_taken() { (exec 3<>"/dev/tcp/127.0.0.1/$1") 2>/dev/null; }
+
 stop_service() {
     stop_wanted=true
     [ -z "$service" ] || kill -TERM "$service" 2>/dev/null || true

@@ -32,6 +32,7 @@ record Options(Role role, Optional<Path> configuration, Map<String, String> sett
               --port=NUMBER         port of the pages (default 8460)
               --access-points=N     size of the invented fleet, with --role=demo
               --seed=NUMBER         which invented fleet, with --role=demo
+              --agents-port=NUMBER  UDP port of the invented agents, with --role=demo
               --help                this text
             """;
 
@@ -40,7 +41,8 @@ record Options(Role role, Optional<Path> configuration, Map<String, String> sett
             "--host", "quarkus.http.host",
             "--port", "quarkus.http.port",
             "--access-points", "roundsman.demo.access-points",
-            "--seed", "roundsman.demo.seed");
+            "--seed", "roundsman.demo.seed",
+            "--agents-port", "roundsman.demo.port");
 
     /**
      * Reads {@code --name=value} and {@code --name value}.
