@@ -112,10 +112,12 @@ public final class SiteBoard {
         search(sql, query.search());
         String order = order(query);
         sql.add(" order by " + order + " limit ? offset ?)", limit, offset);
-        sql.add(" select p.*, b.* from page p left join lateral (select u.device_id, u.name device, u.busiest_radio,"
-                + " u.busiest_utilisation from unit u where u.site_id = p.site_id and u.kind = 'ACCESS_POINT'"
-                + " and u.condition = 1 and u.busiest_radio is not null"
-                + " order by u.busiest_utilisation desc, u.device_id limit 1) b on true order by "
+        sql.add(", busiest as (select distinct on (site_id) site_id, device_id, name device, busiest_radio,"
+                + " busiest_utilisation from unit where site_id in (select site_id from page) and kind = 'ACCESS_POINT'"
+                + " and condition = 1 and busiest_radio is not null"
+                + " order by site_id, busiest_utilisation desc, device_id)");
+        sql.add(" select p.*, b.device_id, b.device, b.busiest_radio, b.busiest_utilisation from page p"
+                + " left join busiest b on b.site_id = p.site_id order by "
                 + order.replace("s.name", "p.site")
                         .replace("c.name", "p.customer")
                         .replace("n.", "p.")
