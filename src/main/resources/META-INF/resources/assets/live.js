@@ -2,6 +2,8 @@
 (function () {
   "use strict";
   var since = null;
+  // Forms that send themselves need no button.
+  document.documentElement.classList.add("live");
 
   function note(text) {
     var place = document.getElementById("live-note");

@@ -12,9 +12,9 @@ import org.roundsman.web.page.Words;
 /** Figures over time: the mean as a line, least and most as a band around it, silence hatched, unwatched time greyed. */
 public final class ChartPicture {
 
-    private static final int WIDTH = 400;
-    private static final int HEIGHT = 140;
-    private static final int LEFT = 40;
+    private static final int WIDTH = 300;
+    private static final int HEIGHT = 130;
+    private static final int LEFT = 36;
     private static final int RIGHT = 6;
     private static final int TOP = 8;
     private static final int BOTTOM = 20;

@@ -22,7 +22,7 @@ import org.roundsman.web.chart.Range;
 import org.roundsman.web.page.Visitor;
 
 /** One device: access point, switch or gateway. */
-@Path("/devices/{id}")
+@Path("/")
 @Produces(MediaType.TEXT_HTML)
 @Authenticated
 class DevicePages {
@@ -53,6 +53,7 @@ class DevicePages {
     }
 
     @GET
+    @Path("devices/{id}")
     public TemplateInstance device(@RestPath long id, @RestQuery @DefaultValue("day") String range) {
         DeviceView view = view(id);
         return Templates.device(view, charts.of(view, Range.of(range)));
@@ -60,14 +61,14 @@ class DevicePages {
 
     /** The part that refreshes itself. */
     @GET
-    @Path("live")
+    @Path("devices/{id}/live")
     public TemplateInstance live(@RestPath long id) {
         return Templates.live(view(id));
     }
 
     /** Visits the device and shows what it answered: a part of the page, or without scripts a page of its own. */
     @POST
-    @Path("poll")
+    @Path("devices/{id}/poll")
     @Blocking
     @RolesAllowed({Role.TECHNICIAN_ROLE, Role.ACCOUNT_MANAGER_ROLE, Role.OWNER_ROLE})
     public Uni<TemplateInstance> poll(@RestPath long id, @HeaderParam("HX-Request") String part) {

@@ -12,7 +12,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
-import java.util.Map;
 import org.jboss.resteasy.reactive.RestPath;
 import org.roundsman.fleet.Credential;
 import org.roundsman.fleet.CredentialDraft;
@@ -20,6 +19,7 @@ import org.roundsman.fleet.Credentials;
 import org.roundsman.fleet.Customer;
 import org.roundsman.fleet.Customers;
 import org.roundsman.people.Role;
+import org.roundsman.web.page.Faults;
 import org.roundsman.web.page.Visitor;
 
 /** SNMP credentials, added and changed by hand. */
@@ -59,7 +59,7 @@ class CredentialPages {
                 CredentialForm form,
                 List<Customer> customers,
                 Lists lists,
-                Map<String, String> faults);
+                Faults faults);
     }
 
     @GET
@@ -77,7 +77,7 @@ class CredentialPages {
     @GET
     @Path("new")
     public TemplateInstance fresh() {
-        return form("Add credentials", "/credentials", CredentialForm.blank(), Map.of());
+        return form("Add credentials", "/credentials", CredentialForm.blank(), Faults.NONE);
     }
 
     @POST
@@ -94,7 +94,7 @@ class CredentialPages {
     @Path("{id}/edit")
     public TemplateInstance edit(@RestPath long id) {
         Credential credential = credentials.find(id).orElseThrow(NotFoundException::new);
-        return form("Change " + credential.name, "/credentials/" + id, CredentialForm.of(credential), Map.of());
+        return form("Change " + credential.name, "/credentials/" + id, CredentialForm.of(credential), Faults.NONE);
     }
 
     @POST
@@ -108,7 +108,7 @@ class CredentialPages {
                 faults -> form("Change credentials", "/credentials/" + id, form, faults));
     }
 
-    private TemplateInstance form(String heading, String action, CredentialForm form, Map<String, String> faults) {
+    private TemplateInstance form(String heading, String action, CredentialForm form, Faults faults) {
         return Templates.credential(heading, action, form, customers.all(visitor.scope()), PROTOCOLS, faults);
     }
 }

@@ -22,10 +22,11 @@ import org.roundsman.fleet.Customers;
 import org.roundsman.fleet.Site;
 import org.roundsman.fleet.Sites;
 import org.roundsman.people.Role;
+import org.roundsman.web.page.Faults;
 import org.roundsman.web.page.Visitor;
 
 /** Customers, added and changed by hand. */
-@Path("/customers")
+@Path("/")
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Role.TECHNICIAN_ROLE, Role.ACCOUNT_MANAGER_ROLE, Role.OWNER_ROLE})
 class CustomerPages {
@@ -56,10 +57,11 @@ class CustomerPages {
 
         static native TemplateInstance customers(List<Listed> customers);
 
-        static native TemplateInstance customer(String heading, String action, Form form, Map<String, String> faults);
+        static native TemplateInstance customer(String heading, String action, Form form, Faults faults);
     }
 
     @GET
+    @Path("customers")
     public TemplateInstance all() {
         Map<Long, List<Site>> byCustomer =
                 sites.all(visitor.scope(), null).stream().collect(Collectors.groupingBy(site -> site.customer.id));
@@ -69,12 +71,13 @@ class CustomerPages {
     }
 
     @GET
-    @Path("new")
+    @Path("customers/new")
     public TemplateInstance fresh() {
-        return Templates.customer("Add a customer", "/customers", new Form("", ""), Map.of());
+        return Templates.customer("Add a customer", "/customers", new Form("", ""), Faults.NONE);
     }
 
     @POST
+    @Path("customers")
     public Response add(@BeanParam Form form) {
         return Saving.of(
                 new Entry(),
@@ -83,15 +86,15 @@ class CustomerPages {
     }
 
     @GET
-    @Path("{id}/edit")
+    @Path("customers/{id}/edit")
     public TemplateInstance edit(@RestPath long id) {
         Customer customer = customers.find(visitor.scope(), id).orElseThrow(NotFoundException::new);
         return Templates.customer(
-                "Change " + customer.name, "/customers/" + id, new Form(customer.name, customer.note), Map.of());
+                "Change " + customer.name, "/customers/" + id, new Form(customer.name, customer.note), Faults.NONE);
     }
 
     @POST
-    @Path("{id}")
+    @Path("customers/{id}")
     public Response change(@RestPath long id, @BeanParam Form form) {
         return Saving.of(
                 new Entry(),

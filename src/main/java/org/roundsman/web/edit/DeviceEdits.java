@@ -12,7 +12,6 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.Map;
 import org.jboss.resteasy.reactive.RestPath;
 import org.roundsman.fleet.Device;
 import org.roundsman.fleet.DeviceDraft;
@@ -20,6 +19,7 @@ import org.roundsman.fleet.Devices;
 import org.roundsman.fleet.Site;
 import org.roundsman.fleet.Sites;
 import org.roundsman.people.Role;
+import org.roundsman.web.page.Faults;
 import org.roundsman.web.page.Visitor;
 
 /** Devices, added, changed and removed by hand. */
@@ -50,13 +50,13 @@ class DeviceEdits {
                 String remove,
                 DeviceForm form,
                 DeviceChoices.Lists lists,
-                Map<String, String> faults);
+                Faults faults);
     }
 
     @GET
     @Path("sites/{siteId}/devices/new")
     public TemplateInstance fresh(@RestPath long siteId) {
-        return adding(site(siteId), DeviceForm.blank(), Map.of());
+        return adding(site(siteId), DeviceForm.blank(), Faults.NONE);
     }
 
     @POST
@@ -73,7 +73,7 @@ class DeviceEdits {
     @Path("devices/{id}/edit")
     public TemplateInstance edit(@RestPath long id) {
         Device device = device(id);
-        return changing(device, DeviceForm.of(device), Map.of());
+        return changing(device, DeviceForm.of(device), Faults.NONE);
     }
 
     @POST
@@ -94,12 +94,12 @@ class DeviceEdits {
         return Response.seeOther(URI.create("/sites/" + device.site.id)).build();
     }
 
-    private TemplateInstance adding(Site site, DeviceForm form, Map<String, String> faults) {
+    private TemplateInstance adding(Site site, DeviceForm form, Faults faults) {
         String action = "/sites/" + site.id + "/devices";
         return Templates.device("Add a device at " + site.name, action, "", form, choices.of(site, form), faults);
     }
 
-    private TemplateInstance changing(Device device, DeviceForm form, Map<String, String> faults) {
+    private TemplateInstance changing(Device device, DeviceForm form, Faults faults) {
         String action = "/devices/" + device.id;
         DeviceChoices.Lists lists = choices.of(device.site, form);
         return Templates.device("Change " + device.name, action, action + "/remove", form, lists, faults);

@@ -4,10 +4,10 @@ import io.quarkus.qute.TemplateInstance;
 import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.Map;
 import java.util.function.Function;
 import java.util.function.Supplier;
 import org.roundsman.fleet.InputRejected;
+import org.roundsman.web.page.Faults;
 
 /** Saves an entry and goes on to its page, or shows the form again with what is wrong in it. */
 final class Saving {
@@ -19,9 +19,9 @@ final class Saving {
      * @param save does it, and returns the address to go on to
      * @param again the form with those faults
      */
-    static Response of(Entry entry, Supplier<String> save, Function<Map<String, String>, TemplateInstance> again) {
+    static Response of(Entry entry, Supplier<String> save, Function<Faults, TemplateInstance> again) {
         if (!entry.readable()) {
-            return refused(again.apply(entry.faults()));
+            return refused(again.apply(new Faults(entry.faults())));
         }
         try {
             return Response.seeOther(URI.create(save.get())).build();
@@ -29,7 +29,7 @@ final class Saving {
             if (e.faults().containsKey("id")) {
                 throw new NotFoundException(e);
             }
-            return refused(again.apply(e.faults()));
+            return refused(again.apply(new Faults(e.faults())));
         }
     }
 

@@ -13,7 +13,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Map;
 import org.jboss.resteasy.reactive.RestPath;
 import org.roundsman.fleet.Customer;
 import org.roundsman.fleet.Customers;
@@ -21,6 +20,7 @@ import org.roundsman.fleet.Site;
 import org.roundsman.fleet.SiteDraft;
 import org.roundsman.fleet.Sites;
 import org.roundsman.people.Role;
+import org.roundsman.web.page.Faults;
 import org.roundsman.web.page.Visitor;
 
 /** Sites, added and changed by hand. */
@@ -49,13 +49,13 @@ class SiteEdits {
         private Templates() {}
 
         static native TemplateInstance site(
-                String heading, String action, SiteForm form, List<String> zones, Map<String, String> faults);
+                String heading, String action, SiteForm form, List<String> zones, Faults faults);
     }
 
     @GET
     @Path("customers/{customerId}/sites/new")
     public TemplateInstance fresh(@RestPath long customerId) {
-        return form("Add a site of " + customer(customerId).name, adding(customerId), SiteForm.blank(), Map.of());
+        return form("Add a site of " + customer(customerId).name, adding(customerId), SiteForm.blank(), Faults.NONE);
     }
 
     @POST
@@ -74,7 +74,7 @@ class SiteEdits {
     @Path("sites/{id}/edit")
     public TemplateInstance edit(@RestPath long id) {
         Site site = site(id);
-        return form("Change " + site.name, "/sites/" + id, SiteForm.of(site), Map.of());
+        return form("Change " + site.name, "/sites/" + id, SiteForm.of(site), Faults.NONE);
     }
 
     @POST
@@ -89,7 +89,7 @@ class SiteEdits {
                 faults -> form("Change " + site.name, "/sites/" + id, form, faults));
     }
 
-    private static TemplateInstance form(String heading, String action, SiteForm form, Map<String, String> faults) {
+    private static TemplateInstance form(String heading, String action, SiteForm form, Faults faults) {
         return Templates.site(heading, action, form, ZONES, faults);
     }
 

@@ -1,25 +1,26 @@
 package org.roundsman.web.page;
 
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.enterprise.inject.Instance;
 import java.time.Clock;
+import java.time.Duration;
 import java.util.Optional;
 import org.roundsman.readings.Backlog;
+import org.roundsman.readings.BacklogSource;
 
 /** How far what pages show is behind the rounds, in words. */
 @ApplicationScoped
 public class Trouble {
 
-    private final Instance<Backlog> backlog;
+    private final BacklogSource backlog;
     private final Clock clock;
 
-    Trouble(Instance<Backlog> backlog, Clock clock) {
+    Trouble(BacklogSource backlog, Clock clock) {
         this.backlog = backlog;
         this.clock = clock;
     }
 
     public Backlog backlog() {
-        return backlog.get();
+        return backlog.backlog();
     }
 
     /** What to say above a page that shows the past; empty when it shows the present. */
@@ -30,7 +31,7 @@ public class Trouble {
         }
         StringBuilder text = new StringBuilder();
         now.failingSince().ifPresent(since -> text.append("Readings have not been stored for ")
-                .append(Words.length(java.time.Duration.between(since, clock.instant())))
+                .append(Words.length(Duration.between(since, clock.instant())))
                 .append(". "));
         if (now.behind()) {
             text.append("This page is behind: ")

@@ -13,7 +13,6 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
-import java.util.Map;
 import org.jboss.resteasy.reactive.RestPath;
 import org.roundsman.fleet.Customer;
 import org.roundsman.fleet.CustomerScope;
@@ -23,6 +22,7 @@ import org.roundsman.people.NewPerson;
 import org.roundsman.people.PeopleException;
 import org.roundsman.people.Person;
 import org.roundsman.people.Role;
+import org.roundsman.web.page.Faults;
 
 /** Who may sign in: for the owner. */
 @Path("/people")
@@ -43,18 +43,14 @@ class PeoplePages {
         private Templates() {}
 
         static native TemplateInstance people(
-                List<PersonLine> people,
-                PersonForm form,
-                List<Customer> customers,
-                List<Role> roles,
-                Map<String, String> faults);
+                List<PersonLine> people, PersonForm form, List<Customer> customers, List<Role> roles, Faults faults);
 
         static native TemplateInstance password(String name, String password);
     }
 
     @GET
     public TemplateInstance all() {
-        return page(PersonForm.blank(), Map.of());
+        return page(PersonForm.blank(), Faults.NONE);
     }
 
     @POST
@@ -111,11 +107,11 @@ class PeoplePages {
 
     private Response refused(PersonForm form, PeopleException e) {
         return Response.status(422)
-                .entity(page(form, Map.of(e.field(), e.getMessage())))
+                .entity(page(form, Faults.of(e.field(), e.getMessage())))
                 .build();
     }
 
-    private TemplateInstance page(PersonForm form, Map<String, String> faults) {
+    private TemplateInstance page(PersonForm form, Faults faults) {
         List<Customer> all = customers.all(CustomerScope.everyone());
         List<PersonLine> lines = accounts.all().stream()
                 .map(person -> PersonLine.of(person, all))

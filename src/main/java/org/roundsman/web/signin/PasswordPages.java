@@ -11,10 +11,10 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
-import java.util.Map;
 import org.jboss.resteasy.reactive.RestForm;
 import org.roundsman.people.PeopleException;
 import org.roundsman.people.SignIns;
+import org.roundsman.web.page.Faults;
 import org.roundsman.web.page.Visitor;
 
 /** A person's own password. */
@@ -37,12 +37,12 @@ class PasswordPages {
     static class Templates {
         private Templates() {}
 
-        static native TemplateInstance password(boolean first, Map<String, String> faults);
+        static native TemplateInstance password(boolean first, Faults faults);
     }
 
     @GET
     public TemplateInstance form() {
-        return Templates.password(visitor.person().mustChange(), Map.of());
+        return Templates.password(visitor.person().mustChange(), Faults.NONE);
     }
 
     @POST
@@ -51,17 +51,17 @@ class PasswordPages {
             @RestForm @DefaultValue("") String password,
             @RestForm @DefaultValue("") String again) {
         if (!password.equals(again)) {
-            return refused(Map.of("again", "The two new passwords differ."));
+            return refused(Faults.of("again", "The two new passwords differ."));
         }
         try {
             String token = signIns.changePassword(visitor.person().accountId(), old, password);
             return Response.seeOther(URI.create("/")).cookie(cookies.of(token)).build();
         } catch (PeopleException e) {
-            return refused(Map.of(e.field(), e.getMessage()));
+            return refused(Faults.of(e.field(), e.getMessage()));
         }
     }
 
-    private Response refused(Map<String, String> faults) {
+    private Response refused(Faults faults) {
         return Response.status(422)
                 .entity(Templates.password(visitor.person().mustChange(), faults))
                 .build();

@@ -15,7 +15,7 @@ import org.roundsman.fleet.Sites;
 import org.roundsman.web.page.Visitor;
 
 /** One site. */
-@Path("/sites/{id}")
+@Path("/")
 @Produces(MediaType.TEXT_HTML)
 @Authenticated
 class SitePages {
@@ -42,6 +42,7 @@ class SitePages {
     }
 
     @GET
+    @Path("sites/{id}")
     public TemplateInstance site(@RestPath long id) {
         Site site = sites.find(visitor.scope(), id).orElseThrow(NotFoundException::new);
         SiteView view = views.view(visitor.scope(), id).orElseThrow(NotFoundException::new);
@@ -50,7 +51,7 @@ class SitePages {
 
     /** The part that refreshes itself. */
     @GET
-    @Path("live")
+    @Path("sites/{id}/live")
     public TemplateInstance live(@RestPath long id) {
         return Templates.live(views.view(visitor.scope(), id).orElseThrow(NotFoundException::new));
     }
