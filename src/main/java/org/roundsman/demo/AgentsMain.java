@@ -62,9 +62,9 @@ public final class AgentsMain {
     private static Options with(Options options, String name, String value) {
         long number = number(name, value);
         return switch (name) {
-            case "--access-points" -> new Options(Math.toIntExact(number), options.seed(), options.port());
+            case "--access-points" -> new Options((int) number, options.seed(), options.port());
             case "--seed" -> new Options(options.accessPoints(), number, options.port());
-            case "--port" -> new Options(options.accessPoints(), options.seed(), Math.toIntExact(number));
+            case "--port" -> new Options(options.accessPoints(), options.seed(), (int) number);
             default -> throw new IllegalArgumentException("option " + name + " is not known");
         };
     }
@@ -72,8 +72,8 @@ public final class AgentsMain {
     private static long number(String name, String value) {
         try {
             long number = Long.parseLong(value);
-            if (number > Integer.MAX_VALUE && !name.equals("--seed")) {
-                throw new IllegalArgumentException("option " + name + " is too large: " + value);
+            if (number != (int) number && !name.equals("--seed")) {
+                throw new IllegalArgumentException("option " + name + " is out of range: " + value);
             }
             return number;
         } catch (NumberFormatException e) {

@@ -55,6 +55,10 @@ public final class NetSnmp {
     }
 
     public static Said ask(String tool, DemoDevice device, DemoCredential credential, String... names) {
+        return run(tool, device, access(credential), names);
+    }
+
+    private static List<String> access(DemoCredential credential) {
         List<String> access = new ArrayList<>();
         if (credential instanceof DemoCredential.Community community) {
             access.addAll(List.of("-v", community.version() == 1 ? "1" : "2c", "-c", community.community()));
@@ -62,12 +66,25 @@ public final class NetSnmp {
             access.addAll(List.of("-v", "3", "-l", "authPriv", "-u", user.userName()));
             access.addAll(List.of("-a", "SHA-256", "-A", user.authPassword(), "-x", "AES", "-X", user.privPassword()));
         }
-        return run(tool, device, access, names);
+        return access;
+    }
+
+    /** One try of a second, for where silence is looked for: whether the device answers the credential that it takes. */
+    public static boolean answers(DemoDevice device, String name) {
+        return !run("snmpget", device, with(device.accepts(), "-r", "0", "-t", "1"), name)
+                .output()
+                .contains("Timeout");
+    }
+
+    private static List<String> with(DemoCredential credential, String... options) {
+        List<String> access = new ArrayList<>(access(credential));
+        access.addAll(List.of(options));
+        return access;
     }
 
     /** Runs a tool with those access options. */
     public static Said run(String tool, DemoDevice device, List<String> access, String... names) {
-        List<String> command = new ArrayList<>(List.of(tool, "-m", "", "-Onet", "-r", "0", "-t", "2"));
+        List<String> command = new ArrayList<>(List.of(tool, "-m", "", "-Onet", "-r", "1", "-t", "2"));
         command.addAll(access);
         command.add(device.host() + ":" + device.port());
         command.addAll(List.of(names));

@@ -42,10 +42,19 @@ final class SecureConversation {
         if (refused != null) {
             return report(refused, refused == Cause.OUT_OF_WINDOW ? AUTH : 0);
         }
-        if (has(PRIV) && !decrypt()) {
-            return report(Cause.DECRYPTION_FAILED, AUTH);
+        return has(PRIV) ? serveSealed(view) : serve(view);
+    }
+
+    /** A wrong privacy key yields noise, which seldom even begins like a PDU and never goes on like one. */
+    private boolean serveSealed(View view) throws Malformed {
+        if (decrypt()) {
+            try {
+                return serve(view);
+            } catch (Malformed noise) {
+                out.clear();
+            }
         }
-        return serve(view);
+        return report(Cause.DECRYPTION_FAILED, AUTH);
     }
 
     private boolean has(int flag) {
@@ -84,7 +93,7 @@ final class SecureConversation {
         return Seals.same(seals.digest(usm.authKey(), message, 0, header.messageEnd()), given);
     }
 
-    /** Decrypts in place. A wrong key shows only in that no PDU comes out. */
+    /** Decrypts in place; says whether what comes out begins like a PDU. */
     private boolean decrypt() throws Malformed {
         int end = in.head(Tags.OCTET_STRING);
         if (header.salt().length != Seals.SALT_OCTETS) {
@@ -93,7 +102,7 @@ final class SecureConversation {
         int from = in.position();
         Seals.Moment moment = new Seals.Moment(header.boots(), header.time());
         seals.turn(Cipher.DECRYPT_MODE, agent.usm.privKey(), moment, header.salt(), in.buffer(), from, end - from);
-        return in.buffer()[from] == Tags.SEQUENCE;
+        return end > from && in.buffer()[from] == Tags.SEQUENCE;
     }
 
     private boolean serve(View view) throws Malformed {
