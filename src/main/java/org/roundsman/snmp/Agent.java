@@ -6,4 +6,11 @@ package org.roundsman.snmp;
  * @param host address or host name
  * @param port UDP port, 1 to 65535
  */
-public record Agent(String host, int port, SnmpAccess access) {}
+public record Agent(String host, int port, SnmpAccess access) {
+
+    public Agent {
+        if (port < 1 || port > 65_535) {
+            throw new IllegalArgumentException("UDP port " + port + " of " + host + ": 1 to 65535 are possible");
+        }
+    }
+}

@@ -52,12 +52,13 @@ public final class SnmpVisitor implements AutoCloseable {
     /** Closes the sockets; visits under way are cancelled. */
     @Override
     public void close() {
+        // First of all: what ends because the sockets close must not look like silence.
+        open.forEach(future -> future.cancel(false));
         try {
             session.close();
         } catch (IOException e) {
             System.getLogger(SnmpVisitor.class.getName())
                     .log(System.Logger.Level.WARNING, "A socket could not be closed: {0}", e.getMessage());
         }
-        open.forEach(future -> future.cancel(false));
     }
 }

@@ -57,6 +57,23 @@ final class Errand {
         });
     }
 
+    /** Asks signed but not encrypted; hears whether the agent answered, be it with an error. */
+    void askSigned(Request request, Consumer<Boolean> heard) {
+        session.askSigned(peer, request, reply -> {
+            try {
+                requests += reply.sent();
+                timeouts += reply.timeouts();
+                heard.accept(reply.answered() || reply.outcome().kind() == Outcome.Kind.REFUSED);
+            } catch (RuntimeException e) {
+                fault.accept(e);
+            }
+        });
+    }
+
+    boolean doubtsPrivacy() {
+        return peer.doubtsPrivacy();
+    }
+
     private void hear(Reply reply, Consumer<PDU> answered, Runnable failed) {
         if (count(reply)) {
             keep(reply.pdu());
@@ -100,6 +117,11 @@ final class Errand {
 
     void refused(Outcome reason) {
         outcome = reason;
+    }
+
+    /** The first request is to be asked anew. */
+    void forgetOutcome() {
+        outcome = null;
     }
 
     void remark(String text) {

@@ -17,7 +17,7 @@ final class Fetch {
     /** One Get: its slots in order, and the request made once. */
     record Portion(List<Slot> slots, Request request) {
         static Portion of(List<Slot> slots) {
-            return new Portion(slots, Request.get(slots.stream().map(s -> s.oid).toList()));
+            return new Portion(slots, Shared.get(slots.stream().map(s -> s.oid).toList()));
         }
     }
 

@@ -37,6 +37,8 @@ final class Findings {
         for (Figure figure : plan.device()) {
             device.put(figure.metric(), checked(figure, "device"));
         }
+        // An interface without a notion of speed says 0 (RFC 2863): that is no measurement.
+        device.computeIfPresent(Metric.PORT_SPEED, (metric, speed) -> speed == 0 ? Double.NaN : speed);
         dropBeyondLineSpeed(Metric.PORT_IN);
         dropBeyondLineSpeed(Metric.PORT_OUT);
         device.forEach(values::set);

@@ -26,7 +26,7 @@ final class Slot {
     private CounterTrack track;
 
     Slot(OID oid) {
-        this.oid = oid;
+        this.oid = Shared.oid(oid);
     }
 
     /** Takes what a reply said; null for an exception or an error. */

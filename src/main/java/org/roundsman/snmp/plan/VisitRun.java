@@ -18,6 +18,7 @@ import org.roundsman.snmp.counter.Uptime;
 import org.roundsman.snmp.decode.Numbers;
 import org.roundsman.snmp.decode.RawAnswers;
 import org.roundsman.snmp.profile.Profile;
+import org.roundsman.snmp.session.Request;
 import org.roundsman.snmp.session.Session;
 import org.snmp4j.smi.OID;
 
@@ -122,8 +123,9 @@ public final class VisitRun {
         }
         observe();
         if (restarted) {
+            // It may have come back as another device: with other firmware, or in exchange.
             record.book.expectAllBut(record.plan.fast());
-            survey();
+            ask(List.of(slot(Standard.SYS_OBJECT_ID)), heard -> survey());
             return;
         }
         if (record.plan.isOutdated()) {
@@ -142,7 +144,8 @@ public final class VisitRun {
                 slot(Standard.ENGINE_TIME));
         ask(slots, heard -> {
             if (!errand.isAnswered()) {
-                complete(Values.none(Subject.DEVICE), null);
+                Request again = Request.get(List.of(Standard.SYS_UP_TIME));
+                PrivacyDoubt.settle(errand, again, this::greetAgain, () -> complete(Values.none(Subject.DEVICE), null));
                 return;
             }
             observe();
@@ -152,6 +155,11 @@ public final class VisitRun {
             }
             survey();
         });
+    }
+
+    private void greetAgain() {
+        errand.forgetOutcome();
+        greet();
     }
 
     private void ask(List<Slot> slots, java.util.function.Consumer<Boolean> then) {

@@ -7,6 +7,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import java.util.TreeSet;
 import org.roundsman.snmp.ProfileException;
 import org.snmp4j.smi.OID;
 import org.yaml.snakeyaml.LoaderOptions;
@@ -19,6 +20,9 @@ import org.yaml.snakeyaml.nodes.Node;
 public final class ProfileReader {
 
     private static final List<String> KINDS = List.of("access point", "switch", "gateway");
+
+    /** Picks of the host profile, which applies to every device: other profiles may use and replace them. */
+    private static final List<String> HOST_PICKS = List.of("chassis", "ram", "uplink");
 
     private final Faults faults;
 
@@ -78,8 +82,10 @@ public final class ProfileReader {
         scalars.stream()
                 .filter(m -> !m.fallback())
                 .forEach(m -> taken.add(m.target().key()));
+        Set<String> pickNames = new TreeSet<>(HOST_PICKS);
+        pickNames.addAll(picks.keySet());
         for (Block table : block.blocks("tables")) {
-            new TableReader(table, taken).read().ifPresent(tables::add);
+            new TableReader(table, pickNames, taken).read().ifPresent(tables::add);
         }
         return new Profile(name, block.text("about").orElse(""), selectors(block), picks, scalars, tables);
     }

@@ -15,11 +15,16 @@ import org.yaml.snakeyaml.nodes.Node;
 final class TableReader {
 
     private final Block block;
+    private final Set<String> picks;
     private final Set<String> taken;
 
-    /** @param taken keys of what is measured already, to which this table's are added */
-    TableReader(Block block, Set<String> taken) {
+    /**
+     * @param picks names of the picks that there are
+     * @param taken keys of what is measured already, to which this table's are added
+     */
+    TableReader(Block block, Set<String> picks, Set<String> taken) {
         this.block = block;
+        this.picks = picks;
         this.taken = taken;
     }
 
@@ -44,6 +49,9 @@ final class TableReader {
         Subject rows = rows(measures);
         List<IndexPart> index = index();
         String pick = block.text("pick").orElse(null);
+        if (pick != null && !picks.contains(pick)) {
+            block.fault("pick", "there is no pick " + pick + Faults.hint(pick, picks));
+        }
         Fold fold = fold();
         checkRows(rows, index, pick, fold);
         return Optional.of(new Table(

@@ -23,14 +23,14 @@ final class CommunityDialect implements Dialect {
     }
 
     @Override
-    public byte[] encode(Request request, int id) {
+    public byte[] encode(Request request, int id, boolean open) {
         octets.clear();
         request.writeTo(octets, id);
         return octets.string(community).integer(version).wrap(0x30, 0).toArray();
     }
 
     @Override
-    public Verdict decode(byte[] datagram) throws IOException {
+    public Verdict decode(byte[] datagram, boolean open) throws IOException {
         BERInputStream in = new BERInputStream(ByteBuffer.wrap(datagram));
         BER.MutableByte tag = new BER.MutableByte();
         BER.decodeHeader(in, tag);

@@ -10,7 +10,6 @@ import java.nio.channels.SelectionKey;
 import java.util.Queue;
 import java.util.concurrent.ConcurrentLinkedQueue;
 import java.util.concurrent.atomic.AtomicBoolean;
-import java.util.function.Consumer;
 import org.roundsman.measure.Outcome;
 import org.roundsman.snmp.session.Tries.Try;
 
@@ -45,9 +44,9 @@ final class Loop implements AutoCloseable {
         }
     }
 
-    /** Sends a request; the listener hears on this thread, later, how it ended. To be called on this thread. */
-    void ask(Peer peer, Request request, int mostTries, Consumer<Reply> listener) {
-        send(new Pending(peer, request, mostTries, listener));
+    /** Sends a request; its listener hears on this thread, later, how it ended. To be called on this thread. */
+    void ask(Pending pending) {
+        send(pending);
     }
 
     private void run() {
@@ -91,11 +90,11 @@ final class Loop implements AutoCloseable {
         pending.sent++;
         Try attempt = tries.begin(pending, now);
         try {
-            sockets.send(pending, pending.peer.dialect.encode(pending.request, attempt.number()));
+            sockets.send(pending, pending.peer.dialect.encode(pending.request, attempt.number(), pending.open));
         } catch (PortUnreachableException e) {
             execute(() -> fail(pending, Outcome.PORT_CLOSED, now));
-        } catch (IOException e) {
-            pending.remark("not sent: " + e.getMessage());
+        } catch (IOException | RuntimeException e) {
+            pending.remark("not sent: " + e);
             execute(() -> fail(pending, Outcome.NO_REPLY, now));
         }
     }
@@ -128,16 +127,16 @@ final class Loop implements AutoCloseable {
         }
         Pending pending = attempt.pending();
         if (!pending.done && from.equals(pending.peer.address)) {
-            judge(attempt, decode(pending.peer.dialect, datagram));
+            judge(attempt, decode(pending, datagram));
         } else if (!pending.done) {
             pending.remark("a reply came from " + from.getAddress().getHostAddress() + " port " + from.getPort()
                     + " instead, and was ignored");
         }
     }
 
-    private static Verdict decode(Dialect dialect, byte[] datagram) {
+    private static Verdict decode(Pending pending, byte[] datagram) {
         try {
-            return dialect.decode(datagram);
+            return pending.peer.dialect.decode(datagram, pending.open);
         } catch (IOException | RuntimeException e) {
             return new Verdict.Unusable("a reply could not be read: " + e.getMessage());
         }

@@ -23,4 +23,9 @@ public final class Peer {
     public Agent agent() {
         return agent;
     }
+
+    /** Whether requests are encrypted and nothing ever showed that the agent can read them. */
+    public boolean doubtsPrivacy() {
+        return dialect.doubtsPrivacy();
+    }
 }

@@ -14,6 +14,9 @@ final class Pending {
 
     final Peer peer;
     final Request request;
+    /** Signed only, though the agent's level asks for encryption. */
+    final boolean open;
+
     private final Consumer<Reply> listener;
 
     int sent;
@@ -30,7 +33,8 @@ final class Pending {
     private int synchronisations;
     private String remark;
 
-    Pending(Peer peer, Request request, int tries, Consumer<Reply> listener) {
+    Pending(Peer peer, Request request, boolean open, int tries, Consumer<Reply> listener) {
+        this.open = open;
         this.peer = peer;
         this.request = request;
         this.triesLeft = tries;

@@ -88,7 +88,7 @@ public final class Session implements AutoCloseable {
     private void prepare(Peer peer, Consumer<Outcome> task) {
         try {
             aside.execute(() -> {
-                boolean usable = learnKeys(peer);
+                boolean usable = keysUsable(peer);
                 InetAddress[] found = resolve(peer.agent().host());
                 peer.loop.execute(() -> {
                     if (usable) {
@@ -128,8 +128,8 @@ public final class Session implements AutoCloseable {
                 && (user.level() == Level.AUTH || keys.knows(user.auth(), user.privPassword()));
     }
 
-    /** False when a password that the level asks for is empty. */
-    private boolean learnKeys(Peer peer) {
+    /** Learns the keys; false when a password that the level asks for is empty. */
+    private boolean keysUsable(Peer peer) {
         if (keysKnown(peer)) {
             return true;
         }
@@ -151,7 +151,12 @@ public final class Session implements AutoCloseable {
 
     /** Asks an agent that was met; to be called on its thread, where the listener also hears. */
     public void ask(Peer peer, Request request, Consumer<Reply> listener) {
-        peer.loop.ask(peer, request, tries, listener);
+        peer.loop.ask(new Pending(peer, request, false, tries, listener));
+    }
+
+    /** As {@link #ask}, but signed only, though the agent's level asks for encryption. Never for anything secret. */
+    public void askSigned(Peer peer, Request request, Consumer<Reply> listener) {
+        peer.loop.ask(new Pending(peer, request, true, tries, listener));
     }
 
     @Override

@@ -34,6 +34,8 @@ final class UserDialect implements Dialect {
     private int boots;
     private int time;
     private long timeTakenAt;
+    /** An encrypted response came back: the privacy key is right. */
+    private boolean understood;
 
     UserDialect(SnmpAccess.User user, PasswordKeys keys, LongSupplier nanos) {
         this.user = user;
@@ -43,7 +45,7 @@ final class UserDialect implements Dialect {
     }
 
     @Override
-    public byte[] encode(Request request, int id) {
+    public byte[] encode(Request request, int id, boolean open) {
         if (engineId == null) {
             byte[] scoped = scoped(DISCOVERY, id, NOTHING);
             octets.clear().prepend(scoped);
@@ -53,16 +55,15 @@ final class UserDialect implements Dialect {
         byte[] scoped = scoped(request, id, engineId);
         byte[] salt = NOTHING;
         octets.clear();
-        if (seal.encrypts()) {
+        boolean encrypts = seal.encrypts() && !open;
+        if (encrypts) {
             Seal.Encrypted encrypted = seal.encrypt(scoped, boots, now);
             salt = encrypted.salt();
             octets.string(encrypted.octets());
         } else {
             octets.prepend(scoped);
         }
-        int flags = UserMessage.REPORTABLE
-                | (seal.signs() ? UserMessage.AUTH : 0)
-                | (seal.encrypts() ? UserMessage.PRIV : 0);
+        int flags = UserMessage.REPORTABLE | (seal.signs() ? UserMessage.AUTH : 0) | (encrypts ? UserMessage.PRIV : 0);
         return wrap(id, flags, salt, name, now);
     }
 
@@ -99,12 +100,17 @@ final class UserDialect implements Dialect {
         return message;
     }
 
+    @Override
+    public boolean doubtsPrivacy() {
+        return seal != null && seal.encrypts() && !understood;
+    }
+
     private int engineTime() {
         return (int) Math.min(Integer.MAX_VALUE, time + (nanos.getAsLong() - timeTakenAt) / 1_000_000_000L);
     }
 
     @Override
-    public Verdict decode(byte[] datagram) throws IOException {
+    public Verdict decode(byte[] datagram, boolean open) throws IOException {
         UserMessage message = UserMessage.read(datagram);
         if (message.encrypted() && (seal == null || !seal.encrypts())) {
             return new Verdict.Unusable("an encrypted message that was not asked for was ignored");
@@ -114,7 +120,14 @@ final class UserDialect implements Dialect {
             return new Verdict.Unusable("a reply whose signature is wrong was ignored");
         }
         PDU pdu = scopedPdu(message);
-        return pdu.getType() == PDU.REPORT ? report(message, pdu, authentic) : response(message, pdu, authentic);
+        if (pdu.getType() == PDU.REPORT) {
+            return report(message, pdu, authentic);
+        }
+        boolean asProtected =
+                seal != null && seal.signs() == authentic && (seal.encrypts() && !open) == message.encrypted();
+        return asProtected
+                ? response(message, pdu)
+                : new Verdict.Unusable("a reply with less protection than its request was ignored");
     }
 
     private boolean isAuthentic(UserMessage message, byte[] datagram) {
@@ -133,19 +146,17 @@ final class UserDialect implements Dialect {
         return pdu;
     }
 
-    private Verdict response(UserMessage message, PDU pdu, boolean authentic) {
+    private Verdict response(UserMessage message, PDU pdu) {
         if (engineId == null || !Arrays.equals(engineId, message.engineId()) || !Arrays.equals(name, message.user())) {
             return new Verdict.Unusable("a reply from another engine or for another user was ignored");
-        }
-        if (seal.signs() != authentic || seal.encrypts() != message.encrypted()) {
-            return new Verdict.Unusable("a reply with less protection than its request was ignored");
         }
         if (pdu.getType() != PDU.RESPONSE) {
             return new Verdict.Unusable("a message that is no response was ignored");
         }
-        if (authentic) {
+        if (message.signed()) {
             takeTime(message);
         }
+        understood |= message.encrypted();
         return new Verdict.Answer(pdu);
     }
 
@@ -173,6 +184,7 @@ final class UserDialect implements Dialect {
         String remark = engineId == null || Arrays.equals(engineId, told) ? null : "the engine ID changed";
         engineId = told;
         seal = new Seal(user, told, keys);
+        understood = false;
         takeTime(message);
         return new Verdict.Again(Outcome.ENGINE_UNKNOWN, remark);
     }
