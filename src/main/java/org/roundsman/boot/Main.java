@@ -3,6 +3,8 @@ package org.roundsman.boot;
 import io.quarkus.runtime.annotations.QuarkusMain;
 import java.util.Arrays;
 import org.roundsman.demo.AgentsMain;
+import org.roundsman.demo.AgentsNotStarted;
+import org.roundsman.snmp.ProfileException;
 import org.roundsman.system.SetupException;
 
 /** Where the program starts, in whichever role; see {@link Options#USAGE}. */
@@ -21,7 +23,7 @@ public final class Main {
         try {
             status = run(Options.parse(arguments));
         } catch (SetupException e) {
-            say("\nRoundsman does not start.\n" + e.getMessage() + "\n");
+            sayWhy(e);
             status = e.fault().exitStatus();
         }
         System.exit(status);
@@ -34,6 +36,26 @@ public final class Main {
         }
         System.setProperty("java.util.logging.manager", "org.jboss.logmanager.LogManager");
         return new Service(StartSettings.from(options)).run();
+    }
+
+    /**
+     * Says why the program ends, if there is a failure. The container closes the log before a failed start is reported,
+     * so that this goes past the log: the message alone where it was written for a person, else all there is.
+     */
+    static void sayWhy(Throwable failure) {
+        if (failure == null) {
+            return;
+        }
+        say("\nRoundsman does not start.");
+        for (Throwable cause = failure; cause != null; cause = cause.getCause()) {
+            if (cause instanceof SetupException
+                    || cause instanceof AgentsNotStarted
+                    || cause instanceof ProfileException) {
+                say(cause.getMessage() + "\n");
+                return;
+            }
+        }
+        failure.printStackTrace();
     }
 
     /** Says something to the person at the terminal, before there is a log or after it has gone. */

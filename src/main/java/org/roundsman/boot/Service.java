@@ -65,7 +65,10 @@ final class Service {
         if (!stopping) {
             // The handler takes the place of Quarkus's own, which would end the process before the database has
             // stopped.
-            Quarkus.run(null, (code, failure) -> status.set(code));
+            Quarkus.run(null, (code, failure) -> {
+                status.set(code);
+                Main.sayWhy(failure);
+            });
         }
         return status.get();
     }
