@@ -28,7 +28,7 @@ public interface ReadingsSettings {
     Duration flush();
 
     /** Folder in which readings wait while the database takes nothing. */
-    @WithDefault("${roundsman.data-folder:.roundsman}/spool")
+    @WithDefault("${roundsman.data-folder}/spool")
     Path spoolFolder();
 
     /** Most octets that waiting readings may take there. */
