@@ -24,11 +24,11 @@ public interface ReadingsSettings {
     int batchSize();
 
     /** How long a reading waits for others to join its batch. */
-    @WithDefault("500MS")
+    @WithDefault("500ms")
     Duration flush();
 
     /** Folder in which readings wait while the database takes nothing. */
-    @WithDefault("${roundsman.data-folder:.roundsman}/spool")
+    @WithDefault("${roundsman.data-folder}/spool")
     Path spoolFolder();
 
     /** Most octets that waiting readings may take there. */
@@ -47,11 +47,11 @@ public interface ReadingsSettings {
     int quarterMonths();
 
     /** How often quarter hours and days are built. */
-    @WithDefault("60S")
+    @WithDefault("60s")
     Duration rollUpEvery();
 
     /** How long a day that goes on is left alone before it is built again. */
-    @WithDefault("15M")
+    @WithDefault("15m")
     Duration currentDayEvery();
 
     /** What the writer needs of it. */

@@ -35,7 +35,7 @@ class RollUpJob {
     }
 
     @Scheduled(
-            every = "${roundsman.readings.roll-up-every:60S}",
+            every = "${roundsman.readings.roll-up-every:60s}",
             delayed = "5s",
             concurrentExecution = ConcurrentExecution.SKIP)
     void rollUp() {
@@ -49,6 +49,7 @@ class RollUpJob {
             partitions.forReadings(List.of(clock.instant(), clock.instant().plus(Duration.ofDays(1))));
             partitions.forQuarters(List.of(clock.instant(), clock.instant().plus(Duration.ofDays(2))));
             retention.run();
+            partitions.summarise();
         });
     }
 

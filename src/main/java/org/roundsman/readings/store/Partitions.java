@@ -60,6 +60,19 @@ public final class Partitions {
         known.clear();
     }
 
+    /**
+     * Brings the indexes on time up to date, in case the database's own maintenance has not come to it: without that, one
+     * quarter hour costs a scan of its whole day.
+     */
+    public void summarise() throws SQLException {
+        try (Connection connection = source.getConnection();
+                var statement = connection.createStatement()) {
+            statement.execute(
+                    "select brin_summarize_new_values(c.oid) from pg_class c join pg_am a on a.oid = c.relam"
+                            + " where a.amname = 'brin' and c.relkind = 'i' and c.relnamespace = current_schema()::regnamespace");
+        }
+    }
+
     private void make(List<String> tables, LocalDate from, LocalDate to, String suffix) throws SQLException {
         if (known.contains(tables.get(0) + suffix)) {
             return;

@@ -28,6 +28,7 @@ import org.roundsman.readings.DeviceHistory;
 import org.roundsman.readings.ReadingsFixture;
 import org.roundsman.readings.Series;
 import org.roundsman.readings.store.BatchStore;
+import org.roundsman.readings.store.Partitions;
 import org.roundsman.testing.TestDatabase;
 
 class RollUpDbTest {
@@ -210,6 +211,22 @@ class RollUpDbTest {
         rollUp(TEN.plusSeconds(931));
         assertThat(fixture.count("day_device")).isEqualTo(1);
         assertThat(fixture.count("day_mark")).isZero();
+    }
+
+    @Test
+    void oneQuarterHourIsFoundWithoutReadingTheWholeDay() throws SQLException {
+        List<Reading> readings = new ArrayList<>();
+        for (int i = 0; i < 20_000; i++) {
+            readings.add(silent(device, TEN.plusSeconds(2L * i)));
+        }
+        store.store(readings);
+        new Partitions(source).summarise();
+        fixture.run("analyze");
+        String plan = fixture.rows(
+                        "explain (analyze, costs off, timing off, summary off) select count(*) from reading_device"
+                                + " where at >= '2026-11-20 11:00+00' and at < '2026-11-20 11:15+00'")
+                .toString();
+        assertThat(plan).contains("reading_device_20261120_at_idx").doesNotContain("Seq Scan");
     }
 
     @Test

@@ -169,6 +169,15 @@ class ReadingWriterDbTest {
     }
 
     @Test
+    void theFirstReadingOfANewDeviceIsStored() throws SQLException {
+        BatchStore store = new BatchStore(source, Clock.fixed(START, java.time.ZoneOffset.UTC));
+        store.store(List.of(answered(device, START, 1, 1), answered(987_654, START, 1, 1)));
+        long added = fixture.accessPoint(site, "added");
+        assertThat(store.store(List.of(answered(added, START, 1, 1))).readings())
+                .isEqualTo(1);
+    }
+
+    @Test
     void aReadingThatNoTableCanHoldIsPutAsideAndTheOthersAreStored() throws IOException {
         List<Reading> readings = new ArrayList<>();
         for (int i = 0; i < 50; i++) {
