@@ -2,10 +2,10 @@ package org.roundsman.web;
 
 import static io.restassured.RestAssured.given;
 
-import io.restassured.filter.cookie.CookieFilter;
 import io.restassured.http.ContentType;
 import io.restassured.response.Response;
 import io.restassured.specification.RequestSpecification;
+import java.util.HashMap;
 import java.util.Map;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
@@ -15,7 +15,7 @@ public final class Browser {
 
     private static final Pattern TOKEN = Pattern.compile("name=\"anti-forgery\" value=\"([^\"]+)\"");
 
-    private final CookieFilter cookies = new CookieFilter();
+    private final Map<String, String> cookies = new HashMap<>();
 
     /** A browser in which that person is signed in. */
     public static Browser of(String name, String password) {
@@ -31,21 +31,44 @@ public final class Browser {
         return post("/sign-in", "/sign-in", Map.of("name", name, "password", password));
     }
 
+    /** Another one that stole the cookies of this one. */
+    public Browser copy() {
+        Browser copy = new Browser();
+        copy.cookies.putAll(cookies);
+        return copy;
+    }
+
     public RequestSpecification request() {
-        return given().filter(cookies).redirects().follow(false);
+        return given().cookies(cookies).redirects().follow(false);
     }
 
     public Response get(String path) {
-        return request().get(path);
+        return kept(request().get(path));
     }
 
     /** Opens the page with the form and sends it. */
     public Response post(String formPath, String path, Map<String, String> fields) {
-        return request()
-                .contentType(ContentType.URLENC)
-                .formParam("anti-forgery", token(formPath))
+        return send(path, token(formPath), fields);
+    }
+
+    /** Sends a form with that anti-forgery token. */
+    public Response send(String path, String token, Map<String, String> fields) {
+        return kept(request()
+                .contentType(ContentType.URLENC.withCharset("UTF-8"))
+                .formParam("anti-forgery", token)
                 .formParams(fields)
-                .post(path);
+                .post(path));
+    }
+
+    private Response kept(Response answer) {
+        answer.cookies().forEach((name, value) -> {
+            if (value.isEmpty()) {
+                cookies.remove(name);
+            } else {
+                cookies.put(name, value);
+            }
+        });
+        return answer;
     }
 
     /** The anti-forgery token of the first form on that page. */

@@ -1,0 +1,126 @@
+package org.roundsman.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.deque.html.axecore.playwright.AxeBuilder;
+import com.deque.html.axecore.results.Rule;
+import com.microsoft.playwright.Browser;
+import com.microsoft.playwright.BrowserContext;
+import com.microsoft.playwright.BrowserType;
+import com.microsoft.playwright.Page;
+import com.microsoft.playwright.Playwright;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+
+/** A real browser without a display. */
+public final class Screen implements AutoCloseable {
+
+    private static final Set<String> SERIOUS = Set.of("serious", "critical");
+
+    private static Playwright playwright;
+    private static Browser browser;
+
+    private final String address;
+    private final int width;
+    private final BrowserContext context;
+    private final Page page;
+    private final List<String> complaints = new ArrayList<>();
+
+    private Screen(String address, int width, boolean scripts) {
+        this.address = address;
+        this.width = width;
+        context = browser()
+                .newContext(new Browser.NewContextOptions()
+                        .setViewportSize(width, width < 500 ? 844 : 860)
+                        .setJavaScriptEnabled(scripts));
+        page = context.newPage();
+        page.onConsoleMessage(message -> {
+            if (message.type().equals("error") || message.type().equals("warning")) {
+                complaints.add(message.text() + " at " + page.url());
+            }
+        });
+        page.onPageError(error -> complaints.add(error + " at " + page.url()));
+    }
+
+    public static Screen open(String address, int width) {
+        return new Screen(address, width, true);
+    }
+
+    public static Screen withoutScripts(String address, int width) {
+        return new Screen(address, width, false);
+    }
+
+    private static synchronized Browser browser() {
+        if (browser == null) {
+            playwright = Playwright.create(
+                    new Playwright.CreateOptions().setEnv(Map.of("PLAYWRIGHT_SKIP_BROWSER_DOWNLOAD", "1")));
+            browser = playwright
+                    .chromium()
+                    .launch(new BrowserType.LaunchOptions()
+                            .setExecutablePath(Path.of("/usr/bin/chromium"))
+                            .setArgs(List.of(
+                                    "--no-sandbox",
+                                    "--disable-gpu",
+                                    "--disable-quic",
+                                    "--no-first-run",
+                                    "--disable-background-networking",
+                                    "--disable-component-update",
+                                    "--disable-sync")));
+        }
+        return browser;
+    }
+
+    /** Ends the browser; the next screen starts another. */
+    public static synchronized void closeAll() {
+        if (browser != null) {
+            browser.close();
+            playwright.close();
+            browser = null;
+        }
+    }
+
+    public Page page() {
+        return page;
+    }
+
+    public void signIn(String name, String password) {
+        page.navigate(address);
+        page.fill("#name", name);
+        page.fill("#password", password);
+        page.click("main button");
+        page.waitForURL(url -> !url.contains("sign-in"));
+    }
+
+    /** No serious fault for people with assistive technology, and nothing wider than the screen. */
+    public void check(String name) {
+        page.screenshot(new Page.ScreenshotOptions()
+                .setPath(Path.of("target/screens/" + name + "-" + width + ".png"))
+                .setFullPage(true));
+        List<String> faults = new AxeBuilder(page)
+                .analyze().getViolations().stream()
+                        .filter(rule -> SERIOUS.contains(rule.getImpact()))
+                        .map(Screen::describe)
+                        .toList();
+        assertThat(faults).as(name + " at " + width).isEmpty();
+        Object beyond = page.evaluate("document.documentElement.scrollWidth - document.documentElement.clientWidth");
+        assertThat(beyond).as(name + " is wider than " + width).isEqualTo(0);
+    }
+
+    private static String describe(Rule rule) {
+        return rule.getId() + ": " + rule.getHelp() + " "
+                + rule.getNodes().get(0).getHtml();
+    }
+
+    /** Nothing was complained about in the console. */
+    public void complaints() {
+        assertThat(complaints).isEmpty();
+    }
+
+    @Override
+    public void close() {
+        context.close();
+    }
+}
