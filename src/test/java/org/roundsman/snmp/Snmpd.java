@@ -81,7 +81,7 @@ final class Snmpd implements AutoCloseable {
     }
 
     private ProcessBuilder environment(ProcessBuilder builder) {
-        builder.environment().put("SNMP_PERSISTENT_DIR", folder.toString());
+        builder.environment().put("SNMP_PERSISTENT_DIR", folder.resolve("kept").toString());
         builder.environment().put("SNMPCONFPATH", folder.toString());
         builder.environment().put("MIBS", "");
         return builder.redirectErrorStream(true);
@@ -107,7 +107,9 @@ final class Snmpd implements AutoCloseable {
 
     private static Map<String, String> values(String printed) {
         Map<String, String> values = new LinkedHashMap<>();
-        printed.lines()
+        // Long octet strings go on in the next line.
+        printed.replaceAll("\n(?![.])", " ")
+                .lines()
                 .map(line -> line.split(" ", 2))
                 .filter(p -> p.length == 2)
                 .forEach(pair -> values.put(pair[0].substring(1), pair[1].replaceAll("^\"|\"$", "")));

@@ -200,6 +200,9 @@ final class Loop implements AutoCloseable {
 
     @Override
     public void close() throws IOException {
+        if (!open) {
+            return;
+        }
         open = false;
         sockets.selector().wakeup();
         try {
