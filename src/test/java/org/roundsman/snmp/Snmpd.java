@@ -108,7 +108,7 @@ final class Snmpd implements AutoCloseable {
     private static Map<String, String> values(String printed) {
         Map<String, String> values = new LinkedHashMap<>();
         // Long octet strings go on in the next line.
-        printed.replaceAll("\n(?![.])", " ")
+        printed.replaceAll("\n(?![.]|\\z)", " ")
                 .lines()
                 .map(line -> line.split(" ", 2))
                 .filter(p -> p.length == 2)

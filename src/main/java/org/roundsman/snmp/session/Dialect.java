@@ -20,6 +20,9 @@ interface Dialect {
      */
     Verdict decode(byte[] datagram, boolean open) throws IOException;
 
+    /** Hears that a request was not answered at all. */
+    default void heardNothing() {}
+
     /** Whether requests are encrypted and nothing ever showed that the agent can read them. */
     default boolean doubtsPrivacy() {
         return false;

@@ -80,6 +80,7 @@ final class Loop implements AutoCloseable {
         if (pending.triesLeft > 0) {
             send(pending);
         } else {
+            pending.peer.dialect.heardNothing();
             fail(pending, pending.silence(), now);
         }
     }

@@ -36,6 +36,8 @@ final class UserDialect implements Dialect {
     private long timeTakenAt;
     /** An encrypted response came back: the privacy key is right. */
     private boolean understood;
+    /** Whether the engine still is the one we met is in doubt. */
+    private boolean lost;
 
     UserDialect(SnmpAccess.User user, PasswordKeys keys, LongSupplier nanos) {
         this.user = user;
@@ -46,10 +48,10 @@ final class UserDialect implements Dialect {
 
     @Override
     public byte[] encode(Request request, int id, boolean open) {
-        if (engineId == null) {
+        if (engineId == null || lost) {
             byte[] scoped = scoped(DISCOVERY, id, NOTHING);
             octets.clear().prepend(scoped);
-            return wrap(id, UserMessage.REPORTABLE, NOTHING, NOTHING, 0);
+            return wrap(id, UserMessage.REPORTABLE, NOTHING, NOTHING, NOTHING, 0);
         }
         int now = engineTime();
         byte[] scoped = scoped(request, id, engineId);
@@ -64,7 +66,7 @@ final class UserDialect implements Dialect {
             octets.prepend(scoped);
         }
         int flags = UserMessage.REPORTABLE | (seal.signs() ? UserMessage.AUTH : 0) | (encrypts ? UserMessage.PRIV : 0);
-        return wrap(id, flags, salt, name, now);
+        return wrap(id, flags, salt, name, engineId, now);
     }
 
     private byte[] scoped(Request request, int id, byte[] contextEngineId) {
@@ -74,7 +76,7 @@ final class UserDialect implements Dialect {
     }
 
     /** Security parameters, header and version around the data that is in the buffer; signed when the flags say so. */
-    private byte[] wrap(int id, int flags, byte[] salt, byte[] userName, int now) {
+    private byte[] wrap(int id, int flags, byte[] salt, byte[] userName, byte[] engine, int now) {
         boolean signed = (flags & UserMessage.AUTH) != 0;
         int end = octets.length();
         int signatureFromEnd = octets.string(salt).length();
@@ -82,7 +84,7 @@ final class UserDialect implements Dialect {
                 .string(userName)
                 .integer(signed ? now : 0)
                 .integer(signed ? boots : 0)
-                .string(engineId == null ? NOTHING : engineId)
+                .string(engine)
                 .wrap(0x30, end)
                 .wrap(0x04, end);
         end = octets.length();
@@ -98,6 +100,12 @@ final class UserDialect implements Dialect {
             seal.sign(message, message.length - signatureFromEnd - seal.signatureLength());
         }
         return message;
+    }
+
+    /** Some agents drop a message for another engine than theirs without a word: so meet it anew. */
+    @Override
+    public void heardNothing() {
+        lost = true;
     }
 
     @Override
@@ -181,10 +189,14 @@ final class UserDialect implements Dialect {
         if (told.length < 5 || told.length > 32) {
             return new Verdict.Refused(Outcome.ENGINE_UNKNOWN);
         }
-        String remark = engineId == null || Arrays.equals(engineId, told) ? null : "the engine ID changed";
-        engineId = told;
-        seal = new Seal(user, told, keys);
-        understood = false;
+        String remark = null;
+        if (!Arrays.equals(engineId, told)) {
+            remark = engineId == null ? null : "the engine ID changed";
+            engineId = told;
+            seal = new Seal(user, told, keys);
+            understood = false;
+        }
+        lost = false;
         takeTime(message);
         return new Verdict.Again(Outcome.ENGINE_UNKNOWN, remark);
     }
