@@ -75,4 +75,16 @@ class PlantedViolationsTest {
                 + "int i = 0;\n".repeat(SourceRules.LONGEST_METHOD - 2) + "}\n}\n";
         assertThat(SourceRules.violations("Rounds.java", tidy, 400)).isEmpty();
     }
+
+    @Test
+    void onlyTheCasesOfAParameterisedTestMayBeLong() {
+        String arguments = "Arguments.of(1),\n".repeat(SourceRules.LONGEST_METHOD) + "Arguments.of(2)";
+        String cases = "class RoundsTest {\n static Stream<Arguments> cases() {\n return Stream.of(" + arguments
+                + ");\n}\n}\n";
+        assertThat(SourceRules.violations("RoundsTest.java", cases, 500)).isEmpty();
+        assertThat(SourceRules.violations("RoundsTest.java", cases.replace("return", "go();\nreturn"), 500))
+                .hasSize(1);
+        assertThat(SourceRules.violations("RoundsTest.java", cases.replace("<Arguments>", "<Round>"), 500))
+                .hasSize(1);
+    }
 }
