@@ -7,6 +7,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
+import java.util.Optional;
 import javax.sql.DataSource;
 import org.jboss.logging.Logger;
 import org.roundsman.demo.AgentHost;
@@ -28,6 +29,7 @@ class DemoRun {
     private final HistoryLoad load;
     private final DataSource database;
     private final Clock clock;
+    private volatile Faults faults;
     private AgentHost agents;
     private Thread past;
 
@@ -47,7 +49,8 @@ class DemoRun {
                 "Inventing %d customers, %d sites and %d devices",
                 fleet.customers().size(), fleet.sites().size(), fleet.devices().size());
         Map<Integer, Long> ids = sowing.sow(fleet);
-        agents = AgentHost.start(fleet, new Faults(fleet, clock), clock);
+        faults = new Faults(fleet, clock);
+        agents = AgentHost.start(fleet, faults, clock);
         LOG.infof(
                 "%d invented agents answer on loopback, UDP port %d",
                 fleet.devices().size(), config.port());
@@ -56,6 +59,11 @@ class DemoRun {
             past.setDaemon(true);
             past.start();
         }
+    }
+
+    /** The faults of the invented fleet, empty unless it runs. */
+    Optional<Faults> faults() {
+        return Optional.ofNullable(faults);
     }
 
     /** Stops the agents; a past that is not finished goes on at the next start. */

@@ -61,6 +61,17 @@ public final class Faults {
         return new Switched(one.fault, new Stretch(one.stretch.from(), to));
     }
 
+    /** The faults that are switched on by hand for a device at the moment. */
+    public Set<Fault> handSwitched(DemoDevice device) {
+        Set<Fault> set = EnumSet.noneOf(Fault.class);
+        for (Switched one : byHand(device)) {
+            if (one.stretch.to() == Long.MAX_VALUE) {
+                set.add(one.fault);
+            }
+        }
+        return set;
+    }
+
     /** Gives every device of a site a fault: with {@link Fault#UPLINK_LOST}, the site goes dark. */
     public void switchOn(Fault fault, DemoSite site) {
         site.devices().forEach(device -> switchOn(fault, device));

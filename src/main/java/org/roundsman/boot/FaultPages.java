@@ -1,0 +1,139 @@
+package org.roundsman.boot;
+
+import io.quarkus.qute.CheckedTemplate;
+import io.quarkus.qute.TemplateInstance;
+import jakarta.annotation.security.RolesAllowed;
+import jakarta.inject.Inject;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.NotFoundException;
+import jakarta.ws.rs.POST;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Set;
+import org.jboss.resteasy.reactive.RestForm;
+import org.roundsman.demo.DemoDevice;
+import org.roundsman.demo.DemoFleet;
+import org.roundsman.demo.DemoSite;
+import org.roundsman.demo.Fault;
+import org.roundsman.demo.Faults;
+import org.roundsman.people.Role;
+
+/** Switches faults of the invented fleet on and off; not there unless the program runs with an invented fleet. */
+@Path("/invented-faults")
+@Produces(MediaType.TEXT_HTML)
+@RolesAllowed({Role.TECHNICIAN_ROLE, Role.OWNER_ROLE})
+class FaultPages {
+
+    /** Rows on the page; a large fleet has more faults than anybody reads. */
+    private static final int MOST = 100;
+
+    private final DemoRun demo;
+    private final Clock clock;
+
+    @Inject
+    FaultPages(DemoRun demo, Clock clock) {
+        this.demo = demo;
+        this.clock = clock;
+    }
+
+    /** A fault of a device at the moment. */
+    record Row(String device, String site, String fault, String words, boolean byHand) {}
+
+    /** A fault to choose. */
+    record Choice(String name, String words) {}
+
+    @CheckedTemplate(basePath = "invented")
+    static class Templates {
+        private Templates() {}
+
+        static native TemplateInstance faults(List<Row> rows, List<Choice> choices, String entered, String wrong);
+    }
+
+    @GET
+    public TemplateInstance page() {
+        return page("", "");
+    }
+
+    /** Gives a device, or every device of a site, a fault. */
+    @POST
+    public TemplateInstance switchOn(@RestForm String where, @RestForm Fault fault) {
+        return change(where, fault, true);
+    }
+
+    /** Takes a fault that was switched on by hand off again. */
+    @POST
+    @Path("off")
+    public TemplateInstance switchOff(@RestForm String where, @RestForm Fault fault) {
+        return change(where, fault, false);
+    }
+
+    private TemplateInstance change(String where, Fault fault, boolean on) {
+        Faults faults = faults();
+        String name = where == null ? "" : where.strip();
+        List<DemoDevice> devices = named(faults.fleet(), name);
+        if (devices.isEmpty() || fault == null) {
+            return page(name, "No device or site has this name.");
+        }
+        devices.forEach(device -> {
+            if (on) {
+                faults.switchOn(fault, device);
+            } else {
+                faults.switchOff(fault, device);
+            }
+        });
+        return page("", "");
+    }
+
+    private TemplateInstance page(String entered, String wrong) {
+        Faults faults = faults();
+        List<Row> rows = new ArrayList<>();
+        for (DemoDevice device : faults.fleet().devices()) {
+            Set<Fault> byHand = faults.handSwitched(device);
+            for (Fault fault : faults.of(device, clock.millis())) {
+                String site = faults.fleet().siteOf(device).name();
+                rows.add(new Row(device.name(), site, fault.name(), words(fault), byHand.contains(fault)));
+            }
+        }
+        rows.sort((a, b) -> Boolean.compare(b.byHand, a.byHand));
+        List<Choice> choices = Arrays.stream(Fault.values())
+                .map(f -> new Choice(f.name(), words(f)))
+                .toList();
+        return Templates.faults(rows.subList(0, Math.min(MOST, rows.size())), choices, entered, wrong);
+    }
+
+    private static List<DemoDevice> named(DemoFleet fleet, String name) {
+        List<DemoDevice> devices = fleet.devices().stream()
+                .filter(device -> device.name().equalsIgnoreCase(name))
+                .toList();
+        return devices.isEmpty()
+                ? fleet.sites().stream()
+                        .filter(site -> site.name().equalsIgnoreCase(name))
+                        .map(DemoSite::devices)
+                        .findFirst()
+                        .orElse(List.of())
+                : devices;
+    }
+
+    private Faults faults() {
+        return demo.faults().orElseThrow(NotFoundException::new);
+    }
+
+    private static String words(Fault fault) {
+        return switch (fault) {
+            case UPLINK_LOST -> "no line: nothing gets through, the device runs on";
+            case PORT_DEAD -> "switch port without power";
+            case ROOM_SATURATED -> "room with more people than air time";
+            case FLAPPING -> "restarts again and again";
+            case FIRMWARE_STALE -> "old firmware line";
+            case CREDENTIAL_WRONG -> "takes other credentials than we have";
+            case RADIO_OFF -> "radio 1 switched off";
+            case CLOCK_1970 -> "clock starts at 1970 with each restart";
+            case PORT_SLOW -> "port at 100 Mb/s in place of a gigabit";
+        };
+    }
+}
