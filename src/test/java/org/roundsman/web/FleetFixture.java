@@ -3,6 +3,7 @@ package org.roundsman.web;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.List;
 import java.util.Optional;
+import java.util.Random;
 import java.util.concurrent.atomic.AtomicInteger;
 import org.roundsman.fleet.CredentialDraft;
 import org.roundsman.fleet.Credentials;
@@ -22,6 +23,11 @@ import org.roundsman.people.Role;
 public class FleetFixture {
 
     public static final String PASSWORD = "heron-lantern-42";
+
+    /** Where the access point of a place is polled. */
+    public static final String HOST = "127.99.0.1";
+
+    public static final int PORT = 16_099;
 
     private static final AtomicInteger NUMBER = new AtomicInteger();
 
@@ -43,17 +49,21 @@ public class FleetFixture {
     public record Place(String customer, long customerId, long siteId, long credentialId, long deviceId) {}
 
     public Place place(String name) {
-        String unique = name + " " + NUMBER.incrementAndGet();
+        String unique = name + " " + word();
         long customer = customers.add(new CustomerDraft(unique, "Invented")).id;
         long site = sites.add(customer, site("Pier of " + unique)).id;
         long credential =
                 credentials.add(CredentialDraft.community(customer, "pier keys " + unique, 2, "quayside-secret")).id;
         return new Place(
-                unique,
-                customer,
-                site,
-                credential,
-                device(site, credential, "Pier AP of " + unique, "127.99.0.1", 16099));
+                unique, customer, site, credential, device(site, credential, "Pier AP of " + unique, HOST, PORT));
+    }
+
+    /** A word that no other name holds, so that a search finds one place only. */
+    private static String word() {
+        return new Random()
+                .ints(8, 'a', 'z' + 1)
+                .collect(StringBuilder::new, StringBuilder::appendCodePoint, StringBuilder::append)
+                .toString();
     }
 
     private static SiteDraft site(String name) {

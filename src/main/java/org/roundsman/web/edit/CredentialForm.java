@@ -43,10 +43,10 @@ record CredentialForm(
         return new CredentialDraft(
                 entry.id("customerId", Entry.text(customerId)),
                 Entry.text(name),
-                VERSIONS.indexOf(version) + 1,
+                VERSIONS.indexOf(Entry.text(version)) + 1,
                 Entry.text(community),
                 Entry.text(userName),
-                LEVELS.contains(level) ? level : "",
+                LEVELS.contains(Entry.text(level)) ? level : "",
                 Entry.text(authProtocol),
                 Entry.text(authPassword),
                 Entry.text(privProtocol),

@@ -6,8 +6,12 @@ import java.nio.file.FileStore;
 import java.nio.file.Files;
 import java.time.Clock;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.Function;
 import org.roundsman.readings.Backlog;
+import org.roundsman.readings.StoredSize;
 import org.roundsman.system.DataFolder;
 import org.roundsman.web.page.Trouble;
 import org.roundsman.web.page.Words;
@@ -21,12 +25,14 @@ class OwnHealth {
     private final Meters meters;
     private final Trouble trouble;
     private final DataFolder folder;
+    private final StoredSize stored;
     private final Clock clock;
 
-    OwnHealth(Meters meters, Trouble trouble, DataFolder folder, Clock clock) {
+    OwnHealth(Meters meters, Trouble trouble, DataFolder folder, StoredSize stored, Clock clock) {
         this.meters = meters;
         this.trouble = trouble;
         this.folder = folder;
+        this.stored = stored;
         this.clock = clock;
     }
 
@@ -40,7 +46,8 @@ class OwnHealth {
     record Picture(String behind, List<Group> groups, List<Line> all) {}
 
     Picture now() {
-        return new Picture(trouble.behind().orElse(""), List.of(rounds(), storing(), machine()), meters.own());
+        return new Picture(
+                trouble.behind().orElse(""), List.of(rounds(), storing(), database(), machine()), meters.own());
     }
 
     private Group rounds() {
@@ -82,8 +89,34 @@ class OwnHealth {
                                         .map(at -> "takes nothing, " + Words.ago(at, now))
                                         .orElse("takes readings"),
                                 backlog.trouble().orElse("")),
-                        line("Connections in use", "agroal.active.count", "to the database"),
-                        line("Waiting for a connection", "agroal.awaiting.count", "threads")));
+                        line("Rows copied", "roundsman.readings.rows", "since the start"),
+                        line("Readings stored", "roundsman.readings.stored", "since the start"),
+                        new Line("Time of a batch", meters.times("roundsman.readings.batches"), "one transaction")));
+    }
+
+    private Group database() {
+        Optional<StoredSize.Size> size = stored.now();
+        return new Group(
+                "database",
+                "Database",
+                List.of(
+                        new Line("Size", shown(size, s -> Words.figure(s.bytes() / GIGA, 2, "GB")), "on its disk"),
+                        new Line(
+                                "Partitions",
+                                shown(size, s -> Words.count(s.partitions())),
+                                "of raw readings and quarter hours"),
+                        new Line(
+                                "Oldest raw readings",
+                                shown(size, s -> s.oldestDay()
+                                        .map(LocalDate::toString)
+                                        .orElse("none")),
+                                "the day in UTC"),
+                        line("Connections in use", "agroal.active.count", "by the service"),
+                        line("Waiting for a connection", "agroal.awaiting.count", "threads of the service")));
+    }
+
+    private static String shown(Optional<StoredSize.Size> size, Function<StoredSize.Size, String> part) {
+        return size.map(part).orElse(Words.NOT_AVAILABLE);
     }
 
     private Group machine() {

@@ -78,7 +78,7 @@ final class PageErrors {
 
     private static Response page(int status, String title, String text) {
         return Response.status(status)
-                .entity(Templates.error(status, title, text))
+                .entity(Templates.error(status, title, text).render())
                 .type(MediaType.TEXT_HTML_TYPE.withCharset("utf-8"))
                 .build();
     }
