@@ -4,6 +4,8 @@ import io.smallrye.config.ConfigMapping;
 import io.smallrye.config.WithDefault;
 import jakarta.validation.constraints.Max;
 import jakarta.validation.constraints.Min;
+import java.util.OptionalInt;
+import java.util.OptionalLong;
 import org.roundsman.demo.DemoFleet;
 
 /** Keys under {@code roundsman.demo}: the invented fleet. */
@@ -14,15 +16,11 @@ public interface DemoConfig {
     @WithDefault("false")
     boolean enabled();
 
-    /** Access points of the invented fleet. */
-    @WithDefault("" + DemoFleet.USUAL_SIZE)
-    @Min(DemoFleet.SMALLEST)
-    @Max(DemoFleet.LARGEST)
-    int accessPoints();
+    /** Access points of the invented fleet, 250 to 20000; where it is not set, as many as the data holds, or 260. */
+    OptionalInt accessPoints();
 
-    /** Which fleet: another number makes another one. */
-    @WithDefault("" + DemoFleet.USUAL_SEED)
-    long seed();
+    /** Which fleet: another number makes another one; where it is not set, the one that the data holds. */
+    OptionalLong seed();
 
     /** UDP port of the agents; each has its own loopback address. */
     @WithDefault("" + DemoFleet.USUAL_PORT)

@@ -16,6 +16,7 @@ import org.roundsman.demo.Faults;
 import org.roundsman.demo.History;
 import org.roundsman.demo.HistorySink;
 import org.roundsman.demo.HistoryTable;
+import org.roundsman.demo.SownFleet;
 import org.roundsman.readings.HistoryLoad;
 
 /** The invented fleet inside the service: sown, answering, and with a past. */
@@ -44,7 +45,8 @@ class DemoRun {
 
     /** Sows the fleet, starts its agents, and begins to write its past in the background. */
     void start() {
-        DemoFleet fleet = DemoFleet.of(config.accessPoints(), config.seed(), config.port());
+        SownFleet.Choice choice = new SownFleet(database).choose(config.accessPoints(), config.seed());
+        DemoFleet fleet = DemoFleet.of(choice.accessPoints(), choice.seed(), config.port());
         LOG.infof(
                 "Inventing %d customers, %d sites and %d devices",
                 fleet.customers().size(), fleet.sites().size(), fleet.devices().size());

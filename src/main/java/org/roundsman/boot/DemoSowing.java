@@ -135,12 +135,7 @@ class DemoSowing implements FleetSeed {
         Map<Integer, Long> ids = new HashMap<>();
         for (Site known : fleet.sites().all(ALL, customer.id)) {
             if (known.name.equalsIgnoreCase(invented.name())) {
-                Map<String, Long> byName = new HashMap<>();
-                fleet.devices().ofSite(ALL, known.id).forEach(device -> byName.put(device.name, device.id));
-                invented.devices().stream()
-                        .filter(device -> byName.containsKey(device.name()))
-                        .forEach(device -> ids.put(device.number(), byName.get(device.name())));
-                return ids;
+                return known(known, invented);
             }
         }
         Site site = fleet.sites().add(customer.id, draft(invented));
@@ -148,6 +143,23 @@ class DemoSowing implements FleetSeed {
         for (DemoDevice device : invented.devices()) {
             Device stored = fleet.devices().add(site.id, draft(device, keys, models));
             ids.put(device.number(), stored.id);
+        }
+        return ids;
+    }
+
+    /** Only the port follows: the agents may have been started on another one this time. */
+    private Map<Integer, Long> known(Site site, DemoSite invented) {
+        Map<String, Device> byHost = new HashMap<>();
+        fleet.devices().ofSite(ALL, site.id).forEach(device -> byHost.put(device.host, device));
+        Map<Integer, Long> ids = new HashMap<>();
+        for (DemoDevice device : invented.devices()) {
+            Device stored = byHost.get(device.host());
+            if (stored != null) {
+                ids.put(device.number(), stored.id);
+                if (stored.port != device.port()) {
+                    fleet.devices().change(stored.id, DeviceDraft.of(stored).atPort(device.port()));
+                }
+            }
         }
         return ids;
     }

@@ -1,6 +1,6 @@
 /**
  * The invented fleet: customers, sites and devices that nobody has, a generative model of how they are used, agents that
  * answer for them on loopback, faults, and 13 weeks of history from the same model. Has its own OID tables, never the
- * decoder's. May import shared, system, measure, fleet. Owns demo_history.
+ * decoder's. May import shared, system, measure, fleet. Owns demo_history, demo_fleet.
  */
 package org.roundsman.demo;

@@ -19,6 +19,25 @@ public record DeviceDraft(
         int intervalSeconds,
         boolean paused) {
 
+    /** What is stored of a device. */
+    public static DeviceDraft of(Device device) {
+        return new DeviceDraft(
+                device.name,
+                device.kind,
+                device.host,
+                device.port,
+                device.credential.id,
+                device.model == null ? null : device.model.id,
+                device.place,
+                device.intervalSeconds,
+                device.paused);
+    }
+
+    /** The same at another UDP port. */
+    public DeviceDraft atPort(int other) {
+        return new DeviceDraft(name, kind, host, other, credentialId, modelId, place, intervalSeconds, paused);
+    }
+
     void check(InputCheck check) {
         check.text("name", name, 1, 120);
         check.that("kind", kind != null, "choose access point, switch or gateway");
