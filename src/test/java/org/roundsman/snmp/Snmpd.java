@@ -16,16 +16,16 @@ import java.util.concurrent.TimeUnit;
 import org.awaitility.Awaitility;
 
 /** Debian's snmpd as a child process on loopback, and its tools: an agent and a manager that nobody here wrote. */
-final class Snmpd implements AutoCloseable {
+public final class Snmpd implements AutoCloseable {
 
-    static final String HOST = "127.0.7.2";
-    static final String COMMUNITY = "lantern";
+    public static final String HOST = "127.0.7.2";
+    public static final String COMMUNITY = "lantern";
 
     private final Path folder;
     private final int port;
     private Process process;
 
-    Snmpd(Path folder) throws IOException {
+    public Snmpd(Path folder) throws IOException {
         this.folder = folder;
         this.port = freePort();
         Files.writeString(folder.resolve("snmpd.conf"), """
@@ -56,7 +56,7 @@ final class Snmpd implements AutoCloseable {
     }
 
     /** Starts it and waits until it answers its own side's snmpget. */
-    Snmpd start() throws IOException {
+    public Snmpd start() throws IOException {
         ProcessBuilder builder = new ProcessBuilder(
                 "snmpd",
                 "-f",
@@ -71,13 +71,18 @@ final class Snmpd implements AutoCloseable {
         return this;
     }
 
-    void stop() {
+    public void stop() {
         process.destroy();
         try {
             process.waitFor(10, TimeUnit.SECONDS);
         } catch (InterruptedException e) {
             Thread.currentThread().interrupt();
         }
+    }
+
+    /** UDP port on {@link #HOST}. */
+    public int port() {
+        return port;
     }
 
     private ProcessBuilder environment(ProcessBuilder builder) {
@@ -96,7 +101,7 @@ final class Snmpd implements AutoCloseable {
     }
 
     /** What snmpget prints of values, by name, numerically. */
-    Map<String, String> get(String... oids) {
+    public Map<String, String> get(String... oids) {
         return values(run("snmpget", oids));
     }
 
