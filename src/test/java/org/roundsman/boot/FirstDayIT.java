@@ -44,7 +44,7 @@ class FirstDayIT {
                 Screen screen = Screen.open("http://127.0.0.1:" + port + "/", 1280)) {
             Page page = screen.page();
             signInForTheFirstTime(screen, program);
-            assertThat(page.locator("main").innerText()).contains("No site is entered yet");
+            assertThat(page.locator("main").innerText()).contains("nothing to make rounds of yet");
             enterCustomerAndSite(page);
             enterCredentials(page);
             enterDevice(page, snmpd);
@@ -83,7 +83,7 @@ class FirstDayIT {
         page.fill("#name", "Pebblegate Dental");
         page.fill("#note", "Invented for this test");
         page.click("main button");
-        page.click("text=add site");
+        page.waitForURL("**/sites/new");
         page.fill("#name", "Harbour clinic");
         page.fill("#timeZone", "Europe/Atlantis");
         page.click("text=Save");
@@ -105,6 +105,7 @@ class FirstDayIT {
 
     private static void enterDevice(Page page, Snmpd snmpd) {
         page.click("nav >> text=Fleet");
+        page.screenshot(new Page.ScreenshotOptions().setPath(Path.of("target/screens/first-day.png")));
         page.click("text=Harbour clinic");
         page.click("text=Add device");
         page.fill("#name", "rack-1");

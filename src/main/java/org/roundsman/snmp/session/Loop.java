@@ -199,8 +199,9 @@ final class Loop implements AutoCloseable {
         }
     }
 
+    /** Twice, also from two threads, is as good as once. */
     @Override
-    public void close() throws IOException {
+    public synchronized void close() throws IOException {
         if (!open) {
             return;
         }

@@ -94,6 +94,9 @@ final class Sockets implements AutoCloseable {
 
     @Override
     public void close() throws IOException {
+        if (!selector.isOpen()) {
+            return;
+        }
         for (SelectionKey key : selector.keys()) {
             key.channel().close();
         }
