@@ -178,57 +178,23 @@ class SnmpdTest {
 
     static Stream<Arguments> badUsers() {
         return Stream.of(
-                Arguments.of(
-                        new User(
-                                "walker",
-                                Level.AUTH_PRIV,
-                                AuthProtocol.SHA256,
-                                "wrong-password",
-                                PrivProtocol.AES128,
-                                "confidential"),
-                        Outcome.WRONG_DIGEST),
-                Arguments.of(
-                        new User(
-                                "walker",
-                                Level.AUTH_PRIV,
-                                AuthProtocol.SHA512,
-                                "authentication",
-                                PrivProtocol.AES128,
-                                "confidential"),
-                        Outcome.WRONG_DIGEST),
-                Arguments.of(
-                        new User(
-                                "walker",
-                                Level.AUTH_PRIV,
-                                AuthProtocol.SHA256,
-                                "authentication",
-                                PrivProtocol.AES128,
-                                "wrong-password"),
-                        Outcome.PRIVACY_FAILED),
-                Arguments.of(
-                        new User(
-                                "stranger",
-                                Level.AUTH_PRIV,
-                                AuthProtocol.SHA256,
-                                "authentication",
-                                PrivProtocol.AES128,
-                                "confidential"),
-                        Outcome.USER_UNKNOWN),
-                Arguments.of(
-                        new User(
-                                "signer",
-                                Level.AUTH_PRIV,
-                                AuthProtocol.SHA384,
-                                "authentication-3",
-                                PrivProtocol.AES128,
-                                "confidential"),
-                        Outcome.LEVEL_UNSUPPORTED),
+                Arguments.of(walker(AuthProtocol.SHA256, "wrong-password", "confidential"), Outcome.WRONG_DIGEST),
+                Arguments.of(walker(AuthProtocol.SHA512, "authentication", "confidential"), Outcome.WRONG_DIGEST),
+                Arguments.of(walker(AuthProtocol.SHA256, "authentication", "wrong-password"), Outcome.PRIVACY_FAILED),
+                Arguments.of(walker(AuthProtocol.SHA256, "", ""), Outcome.WRONG_DIGEST),
+                Arguments.of(named("stranger", AuthProtocol.SHA256, "authentication"), Outcome.USER_UNKNOWN),
+                Arguments.of(named("signer", AuthProtocol.SHA384, "authentication-3"), Outcome.LEVEL_UNSUPPORTED),
                 Arguments.of(
                         new User("walker", Level.AUTH, AuthProtocol.SHA256, "authentication", null, null),
-                        Outcome.ACCESS_DENIED),
-                Arguments.of(
-                        new User("walker", Level.AUTH_PRIV, AuthProtocol.SHA256, "", PrivProtocol.AES128, ""),
-                        Outcome.WRONG_DIGEST));
+                        Outcome.ACCESS_DENIED));
+    }
+
+    private static User walker(AuthProtocol auth, String authPassword, String privPassword) {
+        return new User("walker", Level.AUTH_PRIV, auth, authPassword, PrivProtocol.AES128, privPassword);
+    }
+
+    private static User named(String name, AuthProtocol auth, String authPassword) {
+        return new User(name, Level.AUTH_PRIV, auth, authPassword, PrivProtocol.AES128, "confidential");
     }
 
     @ParameterizedTest

@@ -75,6 +75,13 @@ public final class VisitBenchmark {
             while (survey.ended.get() < agents) {
                 Thread.onSpinWait();
             }
+            if (print) {
+                System.gc();
+                Runtime runtime = Runtime.getRuntime();
+                System.out.printf(
+                        "heap after a full collection: %d MB for %d devices%n",
+                        (runtime.totalMemory() - runtime.freeMemory()) >> 20, agents);
+            }
             run("visits", time, print, agents, (agent, count, done) -> visitor.visit(
                             devices.get(agent), VisitKind.ROUND)
                     .thenAccept(visit -> {

@@ -37,7 +37,7 @@ class ProfileReaderTest {
         assertThat(measure.slow()).isFalse();
     }
 
-    static Stream<Arguments> broken() {
+    static Stream<Arguments> brokenWhole() {
         return Stream.of(
                 broken(
                         "profile: m\nscalars:\n  radio.utilizaton: 1.3.6.1.9.0\n",
@@ -59,7 +59,11 @@ class ProfileReaderTest {
                         "line 4, scalars.device.cpu: stands here twice; keep one"),
                 broken(
                         "profile: m\nscalars:\n  device.cpu: {oid: 1.3.6.1.0, as: percent}\n",
-                        "line 3, scalars.device.cpu.as: there is no form percent; possible are plain, rate, bit-rate"),
+                        "line 3, scalars.device.cpu.as: there is no form percent; possible are plain, rate, bit-rate"));
+    }
+
+    static Stream<Arguments> brokenMeasures() {
+        return Stream.of(
                 broken(
                         "profile: m\nscalars:\n  device.cpu: {oid: 1.3.6.1.0, scale: big}\n",
                         "line 3, scalars.device.cpu.scale: a number is wanted, not big"),
@@ -86,7 +90,11 @@ class ProfileReaderTest {
                         "line 4, tables[1].index: there is no part radios; did you mean radio?"),
                 broken(
                         "profile: m\ntables:\n  - entry: 1.3.6.1\n    index: [radio]\n    columns: {radio.noise: 7, network.clients: 2}\n",
-                        "one table is about the device, about radios or about networks, not several of them"),
+                        "one table is about the device, about radios or about networks, not several of them"));
+    }
+
+    static Stream<Arguments> brokenTables() {
+        return Stream.of(
                 broken(
                         "profile: m\ntables:\n  - entry: 1.3.6.1\n    index: [radio]\n    columns: {radio.noise: 1.3.7}\n",
                         "line 5, tables[1].columns.radio.noise: the number of a column below the entry is wanted, not 1.3.7"),
@@ -109,7 +117,7 @@ class ProfileReaderTest {
     }
 
     @ParameterizedTest
-    @MethodSource("broken")
+    @MethodSource({"brokenWhole", "brokenMeasures", "brokenTables"})
     void saysWhereAndWhatIsWrong(String text, String message) {
         assertThatThrownBy(() -> read(text))
                 .isInstanceOf(ProfileException.class)
