@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.Optional;
+import java.util.function.IntSupplier;
 import javax.sql.DataSource;
 import org.jboss.logging.Logger;
 import org.roundsman.demo.AgentHost;
@@ -24,6 +25,12 @@ import org.roundsman.readings.HistoryLoad;
 class DemoRun {
 
     private static final Logger LOG = Logger.getLogger(DemoRun.class);
+
+    /**
+     * Up to so many devices, their past spans are written before the first round, which then goes on with them. A larger
+     * fleet would start late: its first spans begin with the first round.
+     */
+    private static final int SPANS_BEFORE_ROUNDS = 1_000;
 
     private final DemoConfig config;
     private final DemoSowing sowing;
@@ -57,10 +64,29 @@ class DemoRun {
                 "%d invented agents answer on loopback, UDP port %d",
                 fleet.devices().size(), config.port());
         if (config.history()) {
-            past = new Thread(() -> writePast(fleet, ids, sowing.firstSown()), "demo-past");
-            past.setDaemon(true);
-            past.start();
+            startPast(fleet, ids);
         }
+    }
+
+    private void startPast(DemoFleet fleet, Map<Integer, Long> ids) {
+        History history = new History(fleet);
+        HistorySink sink = sink(ids);
+        HistoryTable progress = new HistoryTable(database);
+        Instant firstStart = sowing.firstSown();
+        boolean spansFirst = fleet.devices().size() <= SPANS_BEFORE_ROUNDS;
+        if (spansFirst) {
+            history.fillSpans(firstStart, sink, progress);
+        }
+        past = new Thread(
+                () -> writePast(() -> {
+                    if (!spansFirst) {
+                        history.fillSpans(firstStart, sink, progress);
+                    }
+                    return history.fill(firstStart, sink, progress);
+                }),
+                "demo-past");
+        past.setDaemon(true);
+        past.start();
     }
 
     /** The faults of the invented fleet, empty unless it runs. */
@@ -87,10 +113,9 @@ class DemoRun {
         }
     }
 
-    private void writePast(DemoFleet fleet, Map<Integer, Long> ids, Instant firstStart) {
+    private static void writePast(IntSupplier filling) {
         try {
-            HistoryTable progress = new HistoryTable(database);
-            int days = new History(fleet).fill(firstStart, sink(ids), progress);
+            int days = filling.getAsInt();
             if (days > 0) {
                 LOG.infof("%d days of the invented past are written", days);
             }

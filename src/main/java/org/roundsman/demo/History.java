@@ -34,7 +34,7 @@ public final class History {
     }
 
     /**
-     * Fills in what is missing, latest day first, and stops early between two loads when the thread is interrupted.
+     * Fills in the quarter hours that are missing, latest day first, and stops early between two loads when the thread is interrupted.
      *
      * @param firstStart when the service first ran; always the same moment for one database
      * @return how many days were filled
@@ -43,10 +43,6 @@ public final class History {
         Instant to = quarterUpTo(firstStart);
         Instant from = to.minus(LENGTH);
         List<LocalDate> days = daysWithout(progress.finished(), from, to);
-        if (days.isEmpty()) {
-            return 0;
-        }
-        loadSpans(from, to, sink);
         int filled = 0;
         for (LocalDate day : days) {
             if (!loadDay(day, from, to, sink)) {
@@ -56,6 +52,18 @@ public final class History {
             filled++;
         }
         return filled;
+    }
+
+    /**
+     * Loads the spans up to the first start itself, unless all days are filled already. Loaded before the first round,
+     * they let it go on with the span that it meets; {@link #fill} comes after.
+     */
+    public void fillSpans(Instant firstStart, HistorySink sink, HistoryProgress progress) {
+        Instant to = quarterUpTo(firstStart);
+        Instant from = to.minus(LENGTH);
+        if (!daysWithout(progress.finished(), from, to).isEmpty()) {
+            loadSpans(from, firstStart, sink);
+        }
     }
 
     private static Instant quarterUpTo(Instant moment) {
