@@ -10,6 +10,8 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.Response;
+import java.net.URI;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -61,23 +63,25 @@ class FaultPages {
 
     /** Gives a device, or every device of a site, a fault. */
     @POST
-    public TemplateInstance switchOn(@RestForm String where, @RestForm Fault fault) {
+    public Response switchOn(@RestForm String where, @RestForm Fault fault) {
         return change(where, fault, true);
     }
 
     /** Takes a fault that was switched on by hand off again. */
     @POST
     @Path("off")
-    public TemplateInstance switchOff(@RestForm String where, @RestForm Fault fault) {
+    public Response switchOff(@RestForm String where, @RestForm Fault fault) {
         return change(where, fault, false);
     }
 
-    private TemplateInstance change(String where, Fault fault, boolean on) {
+    private Response change(String where, Fault fault, boolean on) {
         Faults faults = faults();
         String name = where == null ? "" : where.strip();
         List<DemoDevice> devices = named(faults.fleet(), name);
         if (devices.isEmpty() || fault == null) {
-            return page(name, "No device or site has this name.");
+            return Response.status(422)
+                    .entity(page(name, "No device or site has this name."))
+                    .build();
         }
         devices.forEach(device -> {
             if (on) {
@@ -86,7 +90,7 @@ class FaultPages {
                 faults.switchOff(fault, device);
             }
         });
-        return page("", "");
+        return Response.seeOther(URI.create("/invented-faults")).build();
     }
 
     private TemplateInstance page(String entered, String wrong) {
