@@ -28,7 +28,7 @@ import org.roundsman.people.Role;
 /** Switches faults of the invented fleet on and off; not there unless the program runs with an invented fleet. */
 @Path("/invented-faults")
 @Produces(MediaType.TEXT_HTML)
-@RolesAllowed({Role.TECHNICIAN_ROLE, Role.OWNER_ROLE})
+@RolesAllowed({Role.TECHNICIAN_ROLE, Role.ACCOUNT_MANAGER_ROLE, Role.OWNER_ROLE})
 class FaultPages {
 
     /** Rows on the page; a large fleet has more faults than anybody reads. */

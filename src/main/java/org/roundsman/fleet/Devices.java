@@ -66,7 +66,10 @@ public class Devices {
         return device;
     }
 
-    /** Takes a device out of the fleet. Its readings stay until their retention ends. */
+    /**
+     * Takes a device out of the fleet for good: nobody can ask for its past any more, and the next hourly clean-up deletes
+     * its spans and day figures. Raw readings and quarter hours go with their partitions.
+     */
     public void remove(long id) {
         require(id).delete();
         changed.fire(new FleetChanged());

@@ -5,8 +5,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import java.security.SecureRandom;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
+import java.util.function.Supplier;
 
-/** Hashing and checking of passwords, a few at a time so that a flood of sign-ins leaves the machine usable. */
+/** Hashing and checking of passwords, and places for a few who sign in at a time. */
 @ApplicationScoped
 class Passwords {
 
@@ -29,16 +30,22 @@ class Passwords {
         return BcryptUtil.bcryptHash(password, cost);
     }
 
-    /**
-     * Whether the password fits. A null hash, of an account that does not exist, takes the same time and never fits.
-     *
-     * @throws TooBusy when too many checks are waiting
-     */
+    /** Whether the password fits. A null hash, of an account that does not exist, takes the same time and never fits. */
     boolean fits(String password, String hash) {
+        boolean fits = BcryptUtil.matches(password, hash == null ? nobodysHash : hash);
+        return fits && hash != null;
+    }
+
+    /**
+     * Does what hashes a password, a few at a time: a flood of sign-ins must leave processor and database connections to
+     * everybody else. So take a place before the first question to the database.
+     *
+     * @throws TooBusy when too many are waiting
+     */
+    <T> T oneOfFew(Supplier<T> work) {
         takePlace();
         try {
-            boolean fits = BcryptUtil.matches(password, hash == null ? nobodysHash : hash);
-            return fits && hash != null;
+            return work.get();
         } finally {
             places.release();
         }

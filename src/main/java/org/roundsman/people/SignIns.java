@@ -1,5 +1,6 @@
 package org.roundsman.people;
 
+import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
@@ -31,20 +32,23 @@ public class SignIns {
      *
      * @param from address of the browser, for the log
      */
-    @Transactional
     public SignInResult signIn(String name, String password, String from) {
+        try {
+            return passwords.oneOfFew(() -> QuarkusTransaction.requiringNew().call(() -> tried(name, password, from)));
+        } catch (Passwords.TooBusy e) {
+            LOG.warnf("Sign-in of %s from %s put off: too many at once", LogText.of(name), LogText.of(from));
+            return new SignInResult.Busy();
+        }
+    }
+
+    private SignInResult tried(String name, String password, String from) {
         // The row stays locked while the password is checked, so that parallel guesses are counted one by one.
         Account account = Account.<Account>find("lower(name) = lower(?1)", name)
                 .withLock(LockModeType.PESSIMISTIC_WRITE)
                 .firstResult();
         Instant now = clock.instant();
-        try {
-            boolean fits = passwords.fits(password, account == null ? null : account.passwordHash);
-            return account == null ? refused(name, from, "unknown name") : judge(account, fits, now, from);
-        } catch (Passwords.TooBusy e) {
-            LOG.warnf("Sign-in of %s from %s put off: too many at once", LogText.of(name), LogText.of(from));
-            return new SignInResult.Busy();
-        }
+        boolean fits = passwords.fits(password, account == null ? null : account.passwordHash);
+        return account == null ? refused(name, from, "unknown name") : judge(account, fits, now, from);
     }
 
     private SignInResult judge(Account account, boolean fits, Instant now, String from) {
@@ -98,10 +102,18 @@ public class SignIns {
      * @return the token of a fresh sign-in, to replace the one in use
      * @throws PeopleException when the old password is wrong or the new one is not good enough
      */
-    @Transactional
     public String changePassword(long accountId, String old, String fresh) {
+        try {
+            return passwords.oneOfFew(
+                    () -> QuarkusTransaction.requiringNew().call(() -> changed(accountId, old, fresh)));
+        } catch (Passwords.TooBusy e) {
+            throw new PeopleException("", "Too many people sign in at this moment. Try again in a minute.");
+        }
+    }
+
+    private String changed(long accountId, String old, String fresh) {
         Account account = Account.findById(accountId, LockModeType.PESSIMISTIC_WRITE);
-        if (!fits(old, account)) {
+        if (!passwords.fits(old, account.passwordHash)) {
             throw new PeopleException("old", "This is not your present password.");
         }
         if (old.equals(fresh)) {
@@ -116,13 +128,5 @@ public class SignIns {
         remembered.forget();
         LOG.infof("Password of %s changed", LogText.of(account.name));
         return begin(account, clock.instant());
-    }
-
-    private boolean fits(String old, Account account) {
-        try {
-            return passwords.fits(old, account.passwordHash);
-        } catch (Passwords.TooBusy e) {
-            throw new PeopleException("", "Too many people sign in at this moment. Try again in a minute.");
-        }
     }
 }

@@ -8,6 +8,8 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.jboss.logging.Logger;
+import org.roundsman.fleet.Credential;
 import org.roundsman.fleet.CredentialSecrets;
 import org.roundsman.fleet.Credentials;
 import org.roundsman.fleet.CustomerScope;
@@ -15,11 +17,14 @@ import org.roundsman.fleet.Device;
 import org.roundsman.fleet.Devices;
 import org.roundsman.snmp.Agent;
 import org.roundsman.snmp.SnmpAccess;
+import org.roundsman.system.SealException;
 
 /** The devices of the fleet, with their credentials opened. */
 @ApplicationScoped
 @ActivateRequestContext
 public class FleetPollTargets implements PollTargets {
+
+    private static final Logger LOG = Logger.getLogger(FleetPollTargets.class);
 
     private final Devices devices;
     private final Credentials credentials;
@@ -30,15 +35,28 @@ public class FleetPollTargets implements PollTargets {
         this.credentials = credentials;
     }
 
+    /** Credentials that cannot be opened keep only their own devices from being watched. */
     @Override
     public List<PollTarget> watched() {
-        Map<Long, SnmpAccess> opened = new HashMap<>();
+        Map<Long, Optional<SnmpAccess>> opened = new HashMap<>();
         return devices.watched().stream()
-                .map(device -> target(
-                        device,
-                        opened.computeIfAbsent(
-                                device.credential.id, id -> access(credentials.secrets(device.credential)))))
+                .flatMap(device -> opened
+                        .computeIfAbsent(device.credential.id, id -> open(device.credential))
+                        .map(access -> target(device, access))
+                        .stream())
                 .toList();
+    }
+
+    private Optional<SnmpAccess> open(Credential credential) {
+        try {
+            return Optional.of(access(credentials.secrets(credential)));
+        } catch (SealException e) {
+            LOG.warnf(
+                    "The credentials “%s” cannot be opened, and their devices are not watched until they are entered"
+                            + " again: %s",
+                    credential.name, e.getMessage());
+            return Optional.empty();
+        }
     }
 
     @Override

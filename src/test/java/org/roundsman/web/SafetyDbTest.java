@@ -57,6 +57,7 @@ class SafetyDbTest {
                 .formParam("name", "Forged Customer")
                 .post("/customers");
         assertThat(answer.statusCode()).isEqualTo(400);
+        assertThat(answer.asString()).contains("load the page again");
         assertThat(browser.send("/customers", "wrong", Map.of("name", "Forged Customer"))
                         .statusCode())
                 .isEqualTo(400);

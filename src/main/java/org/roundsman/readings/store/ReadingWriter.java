@@ -107,7 +107,7 @@ public final class ReadingWriter implements ReadingSink, AutoCloseable {
             }
         } catch (InterruptedException e) {
             LOG.debug("the writer was interrupted");
-        } catch (Error e) {
+        } catch (RuntimeException | Error e) {
             trouble = "The writer of readings ended (" + e + "). Start the service again; readings wait on disk.";
             failingSince = clock.instant();
             LOG.error(trouble, e);

@@ -9,6 +9,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.sql.SQLException;
 import java.util.UUID;
+import java.util.function.Predicate;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
 
@@ -55,6 +56,9 @@ final class PageErrors {
             LOG.warnf("A page could not be made, the database does not answer: %s", e.getMessage());
             return page(503, "The database does not answer", trouble.withoutDatabase());
         }
+        if (badCharacter(e)) {
+            return page(400, "That did not work", "The request holds a character that no text can have.");
+        }
         String number = UUID.randomUUID().toString().substring(0, 8);
         LOG.errorf(e, "A page failed (%s)", number);
         return page(500, "Something went wrong on our side", "The log of the service tells more under " + number + ".");
@@ -62,8 +66,17 @@ final class PageErrors {
 
     /** Connection lost or refused (SQLSTATE class 08), shutting down (57P), too many connections (53300), or none in time. */
     static boolean noDatabase(Throwable e) {
+        return hasFault(e, PageErrors::lost);
+    }
+
+    /** PostgreSQL takes every character but U+0000 (SQLSTATE 22021). */
+    static boolean badCharacter(Throwable e) {
+        return hasFault(e, sql -> "22021".equals(sql.getSQLState()));
+    }
+
+    private static boolean hasFault(Throwable e, Predicate<SQLException> which) {
         for (Throwable cause = e; cause != null; cause = cause.getCause()) {
-            if (cause instanceof SQLException sql && lost(sql)) {
+            if (cause instanceof SQLException sql && which.test(sql)) {
                 return true;
             }
         }

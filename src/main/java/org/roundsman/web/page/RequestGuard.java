@@ -1,10 +1,13 @@
 package org.roundsman.web.page;
 
 import jakarta.ws.rs.container.ContainerRequestContext;
+import jakarta.ws.rs.container.ContainerResponseContext;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.Set;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
+import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 
 /** Looks at every request before its page does. */
 final class RequestGuard {
@@ -39,5 +42,17 @@ final class RequestGuard {
         return !free && visitor.signedIn() && visitor.person().mustChange()
                 ? Response.seeOther(URI.create("/password")).build()
                 : null;
+    }
+
+    /** Without its anti-forgery token a form is refused with nothing to read. */
+    @ServerResponseFilter
+    public void words(ContainerRequestContext request, ContainerResponseContext response) {
+        if (response.getStatus() == 400 && !response.hasEntity() && !HARMLESS.contains(request.getMethod())) {
+            response.setEntity(
+                    "This form was open for too long, or it came from elsewhere. Go back, load the page again, and send it"
+                            + " once more.",
+                    null,
+                    MediaType.TEXT_PLAIN_TYPE);
+        }
     }
 }

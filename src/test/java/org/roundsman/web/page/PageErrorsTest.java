@@ -18,4 +18,11 @@ class PageErrorsTest {
         assertThat(PageErrors.noDatabase(new SQLException("syntax", "42601"))).isFalse();
         assertThat(PageErrors.noDatabase(new IllegalStateException("no cause"))).isFalse();
     }
+
+    @Test
+    void aCharacterThatNoTextCanHaveIsTheAskersFault() {
+        assertThat(PageErrors.badCharacter(new IllegalStateException(new SQLException("0x00", "22021"))))
+                .isTrue();
+        assertThat(PageErrors.badCharacter(new SQLException("syntax", "42601"))).isFalse();
+    }
 }
