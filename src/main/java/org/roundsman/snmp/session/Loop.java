@@ -53,7 +53,8 @@ final class Loop implements AutoCloseable {
         while (open) {
             try {
                 turn();
-            } catch (IOException | RuntimeException e) {
+            } catch (IOException | RuntimeException | Error e) {
+                // An Error too: without this thread, every device on its sockets would stay unvisited.
                 LOG.log(Level.ERROR, "A fault while exchanging SNMP messages; going on", e);
             }
         }
