@@ -2,6 +2,7 @@ package org.roundsman.readings.board;
 
 import java.sql.Connection;
 import java.sql.PreparedStatement;
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.OffsetDateTime;
 import java.util.ArrayList;
@@ -84,6 +85,28 @@ final class BoardSql {
         List<String> codes = new ArrayList<>();
         conditions.forEach(condition -> codes.add(String.valueOf(condition.code())));
         return codes.isEmpty() ? this : add(" and " + column + " in (" + String.join(", ", codes) + ")");
+    }
+
+    /** One row of a page. */
+    interface RowReader<T> {
+        T read(ResultSet row) throws SQLException;
+    }
+
+    /** The rows of a page, and in {@code total} how many there are on all pages. */
+    record Found<T>(List<T> rows, long total) {}
+
+    /** Runs it; every row has the column {@code total}. */
+    <T> Found<T> find(Connection connection, RowReader<T> reader) throws SQLException {
+        List<T> rows = new ArrayList<>();
+        long total = 0;
+        try (var statement = prepare(connection);
+                ResultSet row = statement.executeQuery()) {
+            while (row.next()) {
+                rows.add(reader.read(row));
+                total = row.getLong("total");
+            }
+        }
+        return new Found<>(rows, total);
     }
 
     PreparedStatement prepare(Connection connection) throws SQLException {

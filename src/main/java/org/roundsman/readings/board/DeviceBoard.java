@@ -31,22 +31,23 @@ public final class DeviceBoard {
     }
 
     public Page<DeviceRow> page(CustomerScope scope, BoardQuery query) throws SQLException {
-        Found found = find(scope, query, Optional.empty(), query.size(), (query.page() - 1L) * query.size());
-        if (found.rows.isEmpty() && query.page() > 1) {
-            long total = find(scope, query, Optional.empty(), 1, 0).total;
+        BoardSql.Found<DeviceRow> found =
+                find(scope, query, Optional.empty(), query.size(), (query.page() - 1L) * query.size());
+        if (found.rows().isEmpty() && query.page() > 1) {
+            long total = find(scope, query, Optional.empty(), 1, 0).total();
             return new Page<>(List.of(), query.page(), query.size(), total);
         }
-        return new Page<>(withRibbons(found.rows), query.page(), query.size(), found.total);
+        return new Page<>(withRibbons(found.rows()), query.page(), query.size(), found.total());
     }
 
     public Optional<DeviceRow> device(CustomerScope scope, long deviceId) throws SQLException {
-        List<DeviceRow> rows = find(scope, BoardQuery.first(), Optional.of(deviceId), 1, 0).rows;
+        List<DeviceRow> rows =
+                find(scope, BoardQuery.first(), Optional.of(deviceId), 1, 0).rows();
         return withRibbons(rows).stream().findFirst();
     }
 
-    private record Found(List<DeviceRow> rows, long total) {}
-
-    private Found find(CustomerScope scope, BoardQuery query, Optional<Long> deviceId, int limit, long offset)
+    private BoardSql.Found<DeviceRow> find(
+            CustomerScope scope, BoardQuery query, Optional<Long> deviceId, int limit, long offset)
             throws SQLException {
         BoardSql sql = new BoardSql().add("with page as (select u.*, count(*) over () total from (");
         sql.units(scope, moment.at(), moment.watchedSince());
@@ -62,16 +63,7 @@ public final class DeviceBoard {
                 + " left join lateral (select max(value) filter (where fact = 'MODEL') model,"
                 + " max(value) filter (where fact = 'FIRMWARE') firmware from device_fact"
                 + " where device_id = p.device_id) f on true order by " + order.replace("u.", "p."));
-        List<DeviceRow> rows = new ArrayList<>();
-        long total = 0;
-        try (var statement = sql.prepare(connection);
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                rows.add(row(row));
-                total = row.getLong("total");
-            }
-        }
-        return new Found(rows, total);
+        return sql.find(connection, this::row);
     }
 
     private static String order(BoardQuery query) {

@@ -69,11 +69,15 @@ public final class SiteBoard {
     }
 
     public Page<SiteRow> page(CustomerScope scope, BoardQuery query) throws SQLException {
-        Found found = find(scope, query, query.size(), (query.page() - 1L) * query.size());
-        if (found.rows.isEmpty() && query.page() > 1) {
-            return new Page<>(List.of(), query.page(), query.size(), find(scope, query, 1, 0).total);
+        BoardSql.Found<SiteRow> found = find(scope, query, query.size(), (query.page() - 1L) * query.size());
+        if (found.rows().isEmpty() && query.page() > 1) {
+            return new Page<>(
+                    List.of(),
+                    query.page(),
+                    query.size(),
+                    find(scope, query, 1, 0).total());
         }
-        return new Page<>(withRibbons(found.rows), query.page(), query.size(), found.total);
+        return new Page<>(withRibbons(found.rows()), query.page(), query.size(), found.total());
     }
 
     public Optional<SiteRow> site(CustomerScope scope, long siteId) throws SQLException {
@@ -88,12 +92,11 @@ public final class SiteBoard {
                 false,
                 1,
                 1);
-        return withRibbons(find(scope, one, 1, 0).rows).stream().findFirst();
+        return withRibbons(find(scope, one, 1, 0).rows()).stream().findFirst();
     }
 
-    private record Found(List<SiteRow> rows, long total) {}
-
-    private Found find(CustomerScope scope, BoardQuery query, int limit, long offset) throws SQLException {
+    private BoardSql.Found<SiteRow> find(CustomerScope scope, BoardQuery query, int limit, long offset)
+            throws SQLException {
         BoardSql sql = new BoardSql().add("with unit as (").units(scope, moment.at(), moment.watchedSince());
         query.siteId().ifPresent(id -> sql.add(" and s.id = ?", id));
         sql.add("), site_now as (" + COUNTS + "), page as (select s.id site_id, s.name site, s.customer_id,"
@@ -122,7 +125,7 @@ public final class SiteBoard {
                         .replace("c.name", "p.customer")
                         .replace("n.", "p.")
                         .replace("s.id", "p.site_id"));
-        return read(sql);
+        return sql.find(connection, SiteBoard::row);
     }
 
     private static void search(BoardSql sql, String search) {
@@ -131,19 +134,6 @@ public final class SiteBoard {
             sql.add(" or exists (select 1 from device d where d.site_id = s.id").deviceHas(search);
             sql.add("))");
         }
-    }
-
-    private Found read(BoardSql sql) throws SQLException {
-        List<SiteRow> rows = new ArrayList<>();
-        long total = 0;
-        try (var statement = sql.prepare(connection);
-                ResultSet row = statement.executeQuery()) {
-            while (row.next()) {
-                rows.add(row(row));
-                total = row.getLong("total");
-            }
-        }
-        return new Found(rows, total);
     }
 
     private static String order(BoardQuery query) {
