@@ -21,6 +21,7 @@ import org.roundsman.measure.Values;
 import org.roundsman.readings.rollup.PastQuarters;
 import org.roundsman.readings.spans.Touched;
 import org.roundsman.readings.sql.Sql;
+import org.roundsman.readings.sql.Transaction;
 import org.roundsman.readings.store.Partitions;
 
 /**
@@ -133,19 +134,9 @@ public class HistoryLoad {
     }
 
     private void load(List<DeviceQuarter> quarters, List<PastSpan> spans, boolean mayExist) throws SQLException {
-        try (Connection connection = source.getConnection()) {
-            connection.setAutoCommit(false);
-            boolean committed = false;
-            try {
-                new PastQuarters(connection).load(quarters, spans, clock.instant(), mayExist);
-                connection.commit();
-                committed = true;
-            } finally {
-                if (!committed && !connection.isClosed()) {
-                    connection.rollback();
-                }
-                connection.setAutoCommit(true);
-            }
-        }
+        Transaction.run(source, connection -> {
+            new PastQuarters(connection).load(quarters, spans, clock.instant(), mayExist);
+            return null;
+        });
     }
 }

@@ -14,6 +14,7 @@ import java.util.function.Predicate;
 import javax.sql.DataSource;
 import org.jboss.logging.Logger;
 import org.roundsman.readings.sql.Sql;
+import org.roundsman.readings.sql.Transaction;
 import org.roundsman.readings.store.Partitions;
 
 /**
@@ -46,35 +47,27 @@ public final class Retention {
         LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
         LocalDate firstDay = today.minusDays(rawDays);
         YearMonth firstMonth = YearMonth.from(today).minusMonths(quarterMonths);
-        try (Connection connection = source.getConnection()) {
-            connection.setAutoCommit(false);
-            boolean committed = false;
-            try {
-                List<String> dropped = new ArrayList<>();
-                if (lock(connection)) {
-                    LocalDate from = earlier(firstDay, oldestMark(connection));
-                    dropped.addAll(drop(connection, Partitions.DAILY, day -> day(day).isBefore(from)));
-                    dropped.addAll(drop(connection, Partitions.MONTHLY, month -> YearMonth.parse(month, MONTH)
-                            .isBefore(firstMonth)));
-                    if (!dropped.isEmpty()) {
-                        Sql.run(
-                                connection,
-                                "update readings_state set raw_since = greatest(raw_since, ?::timestamptz)",
-                                Sql.time(from.atStartOfDay().toInstant(ZoneOffset.UTC)));
-                    }
-                    forgetDeleted(connection);
-                }
-                connection.commit();
-                committed = true;
-                dropped.forEach(name -> LOG.infof("dropped %s, which is past its time", name));
-                return dropped;
-            } finally {
-                if (!committed && !connection.isClosed()) {
-                    connection.rollback();
-                }
-                connection.setAutoCommit(true);
-            }
+        List<String> dropped = Transaction.run(
+                source, connection -> lock(connection) ? drop(connection, firstDay, firstMonth) : List.of());
+        dropped.forEach(name -> LOG.infof("dropped %s, which is past its time", name));
+        return dropped;
+    }
+
+    private static List<String> drop(Connection connection, LocalDate firstDay, YearMonth firstMonth)
+            throws SQLException {
+        LocalDate from = earlier(firstDay, oldestMark(connection));
+        List<String> dropped = new ArrayList<>();
+        dropped.addAll(drop(connection, Partitions.DAILY, day -> day(day).isBefore(from)));
+        dropped.addAll(drop(connection, Partitions.MONTHLY, month -> YearMonth.parse(month, MONTH)
+                .isBefore(firstMonth)));
+        if (!dropped.isEmpty()) {
+            Sql.run(
+                    connection,
+                    "update readings_state set raw_since = greatest(raw_since, ?::timestamptz)",
+                    Sql.time(from.atStartOfDay().toInstant(ZoneOffset.UTC)));
         }
+        forgetDeleted(connection);
+        return dropped;
     }
 
     private static LocalDate day(String basic) {

@@ -14,6 +14,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import javax.sql.DataSource;
 import org.roundsman.readings.sql.Sql;
+import org.roundsman.readings.sql.Transaction;
 import org.roundsman.readings.store.Partitions;
 
 /**
@@ -142,27 +143,9 @@ public final class RollUp {
         });
     }
 
-    private interface Work {
-        int done(Connection connection) throws SQLException;
-    }
-
     /** Does the work in one transaction, or nothing when another instance is at it. */
-    private int locked(Work work) throws SQLException {
-        try (Connection connection = source.getConnection()) {
-            connection.setAutoCommit(false);
-            boolean committed = false;
-            try {
-                int done = lock(connection) ? work.done(connection) : 0;
-                connection.commit();
-                committed = true;
-                return done;
-            } finally {
-                if (!committed && !connection.isClosed()) {
-                    connection.rollback();
-                }
-                connection.setAutoCommit(true);
-            }
-        }
+    private int locked(Transaction.Work<Integer> work) throws SQLException {
+        return Transaction.run(source, connection -> lock(connection) ? work.on(connection) : 0);
     }
 
     private static boolean lock(Connection connection) throws SQLException {

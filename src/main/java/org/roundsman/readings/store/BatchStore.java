@@ -21,6 +21,7 @@ import org.roundsman.readings.spans.SpanTracker;
 import org.roundsman.readings.spans.Touched;
 import org.roundsman.readings.sql.CopyRows;
 import org.roundsman.readings.sql.Sql;
+import org.roundsman.readings.sql.Transaction;
 
 /**
  * Stores a batch of readings with all that follows from it in one transaction: raw rows, spans, last rounds, facts and
@@ -87,29 +88,16 @@ public final class BatchStore {
     }
 
     private Stored store(List<Reading> batch, boolean mayExist) throws SQLException {
-        try (Connection connection = source.getConnection()) {
-            connection.setAutoCommit(false);
-            boolean committed = false;
-            try {
-                Work work = new Work(connection, batch);
-                Stored stored = work.run(mayExist);
-                connection.commit();
-                committed = true;
-                work.committed();
-                return stored;
-            } finally {
-                if (!committed) {
-                    afresh();
-                    rollBack(connection);
-                }
-                connection.setAutoCommit(true);
+        boolean committed = false;
+        try {
+            Work work = Transaction.run(source, connection -> new Work(connection, batch).run(mayExist));
+            committed = true;
+            work.committed();
+            return work.stored;
+        } finally {
+            if (!committed) {
+                afresh();
             }
-        }
-    }
-
-    private static void rollBack(Connection connection) throws SQLException {
-        if (!connection.isClosed()) {
-            connection.rollback();
         }
     }
 
@@ -118,13 +106,14 @@ public final class BatchStore {
         private final Connection connection;
         private final List<Reading> batch;
         private SpanTracker.Tracked tracked;
+        private Stored stored;
 
         Work(Connection connection, List<Reading> batch) {
             this.connection = connection;
             this.batch = batch;
         }
 
-        Stored run(boolean mayExist) throws SQLException {
+        Work run(boolean mayExist) throws SQLException {
             Map<Long, Long> sites = directory.sites(
                     connection, batch.stream().map(Reading::deviceId).collect(Collectors.toSet()));
             List<Reading> known = batch.stream()
@@ -139,11 +128,12 @@ public final class BatchStore {
             if (!fresh.isEmpty()) {
                 follow(fresh, sites);
             }
-            return new Stored(
+            stored = new Stored(
                     fresh.size(),
                     known.size() - fresh.size(),
                     batch.size() - known.size(),
                     fresh.size() + radios.rows() + networks.rows());
+            return this;
         }
 
         private int network(long siteId, String ssid) throws SQLException {

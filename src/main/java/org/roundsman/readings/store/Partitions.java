@@ -11,6 +11,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import javax.sql.DataSource;
+import org.roundsman.readings.sql.Transaction;
 
 /**
  * Partitions of the readings tables: a UTC day for raw readings, a UTC month for quarter hours. They are made on their
@@ -77,21 +78,15 @@ public final class Partitions {
         if (known.contains(tables.get(0) + suffix)) {
             return;
         }
-        try (Connection connection = source.getConnection()) {
-            connection.setAutoCommit(false);
+        Transaction.run(source, connection -> {
             try (var statement = connection.createStatement()) {
                 statement.execute("select pg_advisory_xact_lock(" + LOCK + ")");
-                for (String table : tables) {
-                    make(connection, table, table + "_" + suffix, from, to);
-                }
-                connection.commit();
-            } catch (SQLException e) {
-                connection.rollback();
-                throw e;
-            } finally {
-                connection.setAutoCommit(true);
             }
-        }
+            for (String table : tables) {
+                make(connection, table, table + "_" + suffix, from, to);
+            }
+            return null;
+        });
         known.add(tables.get(0) + suffix);
     }
 
