@@ -63,10 +63,14 @@ class DemoSowing implements FleetSeed {
                 stored = customers.add(new CustomerDraft(customer.name(), customer.note()));
             }
             Map<String, Long> keys = credentials(stored, customer);
+            Map<String, Site> sites = new HashMap<>();
+            fleet.sites().all(ALL, stored.id).forEach(site -> sites.put(site.name.toLowerCase(Locale.ROOT), site));
             for (DemoSite site : customer.sites()) {
                 Customer owner = stored;
+                Site there = sites.get(site.name().toLowerCase(Locale.ROOT));
                 // One transaction a site: what is there of a site is all of it.
-                ids.putAll(QuarkusTransaction.requiringNew().call(() -> site(owner, site, keys, models)));
+                ids.putAll(QuarkusTransaction.requiringNew()
+                        .call(() -> there == null ? fresh(owner, site, keys, models) : known(there, site)));
             }
         }
         return ids;
@@ -130,14 +134,9 @@ class DemoSowing implements FleetSeed {
                 user.privPassword());
     }
 
-    private Map<Integer, Long> site(
+    private Map<Integer, Long> fresh(
             Customer customer, DemoSite invented, Map<String, Long> keys, Map<DemoModel, Long> models) {
         Map<Integer, Long> ids = new HashMap<>();
-        for (Site known : fleet.sites().all(ALL, customer.id)) {
-            if (known.name.equalsIgnoreCase(invented.name())) {
-                return known(known, invented);
-            }
-        }
         Site site = fleet.sites().add(customer.id, draft(invented));
         invented.networks().forEach(n -> fleet.networks().setPurpose(site.id, n.ssid(), n.purpose()));
         for (DemoDevice device : invented.devices()) {

@@ -53,7 +53,7 @@ public final class Rounds implements AutoCloseable {
         });
         timer.setRemoveOnCancelPolicy(true);
         timer.setExecuteExistingDelayedTasksAfterShutdownPolicy(false);
-        meters.watching(this, r -> r.admission.running(), r -> r.admission.waiting());
+        meters.watching(this, admission);
     }
 
     /**

@@ -5,7 +5,6 @@ import io.micrometer.core.instrument.MeterRegistry;
 import io.micrometer.core.instrument.Timer;
 import java.time.Duration;
 import java.util.concurrent.TimeUnit;
-import java.util.function.ToDoubleFunction;
 import org.roundsman.measure.Metric;
 import org.roundsman.snmp.Visit;
 
@@ -38,10 +37,10 @@ final class RoundsMeters {
         reply = timer("reply", "From the round's first request to its reply");
     }
 
-    void watching(Rounds rounds, ToDoubleFunction<Rounds> inFlight, ToDoubleFunction<Rounds> waiting) {
+    void watching(Rounds rounds, Admission admission) {
         registry.gauge("roundsman.rounds.devices", rounds, Rounds::devices);
-        registry.gauge("roundsman.rounds.inflight", rounds, inFlight);
-        registry.gauge("roundsman.rounds.waiting", rounds, waiting);
+        registry.gauge("roundsman.rounds.inflight", admission, Admission::running);
+        registry.gauge("roundsman.rounds.waiting", admission, Admission::waiting);
     }
 
     void due() {
