@@ -87,7 +87,8 @@ public class FleetPollTargets implements PollTargets {
                 Duration.ofSeconds(device.intervalSeconds));
     }
 
-    private static SnmpAccess access(CredentialSecrets secrets) {
+    /** Opened credentials as SNMP knows them. */
+    public static SnmpAccess access(CredentialSecrets secrets) {
         if (secrets.version() < 3) {
             return new SnmpAccess.Community(secrets.version(), secrets.community());
         }
