@@ -112,7 +112,11 @@ public class TrapReceiver {
         this.clock = ends.clock();
         Allowances allowances = new Allowances(config.deviceBurst(), config.deviceOnePer(), config.sumEvery());
         this.writer = new NoticeWriter(
-                new NoticeWriter.Parts(database, allowances, counts.counted().unnamed(), counts.counted().meters()),
+                new NoticeWriter.Parts(
+                        database,
+                        allowances,
+                        counts.counted().unnamed(),
+                        counts.counted().meters()),
                 clock,
                 notification -> follow.follow(notification, config));
         this.arrivals = new Arrivals(ends.words(), allowances, counts.counted(), writer, clock);

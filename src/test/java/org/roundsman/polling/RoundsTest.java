@@ -156,7 +156,9 @@ class RoundsTest {
                 },
                 3,
                 100);
-        bounded.watch(IntStream.rangeClosed(1, 20).mapToObj(id -> target(id, Duration.ofHours(1))).toList());
+        bounded.watch(IntStream.rangeClosed(1, 20)
+                .mapToObj(id -> target(id, Duration.ofHours(1)))
+                .toList());
         IntStream.rangeClosed(1, 20).forEach(id -> bounded.soon(id, SECOND));
         await().until(() -> begun.get() == 3);
         await().until(() -> {

@@ -86,10 +86,11 @@ class FloodDbTest {
         Allowances allowances = new Allowances(30, Duration.ofSeconds(10), Duration.ofMinutes(10));
         unnamed = new UnnamedNotifications(database);
         meters = new TrapsMeters(registry);
-        writer = new NoticeWriter(new NoticeWriter.Parts(database, allowances, unnamed, meters), clock, notification -> {
-            told.add(notification);
-            rounds.soon(notification.deviceId(), Duration.ofSeconds(1));
-        });
+        writer =
+                new NoticeWriter(new NoticeWriter.Parts(database, allowances, unnamed, meters), clock, notification -> {
+                    told.add(notification);
+                    rounds.soon(notification.deviceId(), Duration.ofSeconds(1));
+                });
         Arrivals arrivals = new Arrivals(
                 new NoticeWords(oid -> Optional.empty()),
                 allowances,

@@ -50,17 +50,17 @@ class TrapReceiverDbTest {
         DatagramSocket other = new DatagramSocket(0, InetAddress.getByName("127.0.0.1"));
         TrapReceiver receiver = receiver(true, other.getLocalPort());
         receiver.start();
-        assertThat(receiver.state()).isInstanceOfSatisfying(ReceiverState.Blocked.class, blocked -> assertThat(
-                        blocked.why())
-                .contains("UDP port " + other.getLocalPort() + " on 127.0.0.1 cannot be used")
-                .contains("roundsman.traps.port"));
+        assertThat(receiver.state())
+                .isInstanceOfSatisfying(ReceiverState.Blocked.class, blocked -> assertThat(blocked.why())
+                        .contains("UDP port " + other.getLocalPort() + " on 127.0.0.1 cannot be used")
+                        .contains("roundsman.traps.port"));
         receiver.tryAgain();
         assertThat(receiver.state()).isInstanceOf(ReceiverState.Blocked.class);
         int port = other.getLocalPort();
         other.close();
         receiver.tryAgain();
-        assertThat(receiver.state())
-                .isInstanceOfSatisfying(ReceiverState.Listening.class, l -> assertThat(l.port()).isEqualTo(port));
+        assertThat(receiver.state()).isInstanceOfSatisfying(ReceiverState.Listening.class, l -> assertThat(l.port())
+                .isEqualTo(port));
         receiver.stop();
         assertThat(receiver.state()).isInstanceOf(ReceiverState.Off.class);
     }
@@ -72,7 +72,8 @@ class TrapReceiverDbTest {
             receiver.start();
             receiver.stop();
         }
-        assertThat(new ReadingsFixture(database).ids("select boots from own_engine")).containsExactly(2L);
+        assertThat(new ReadingsFixture(database).ids("select boots from own_engine"))
+                .containsExactly(2L);
     }
 
     @Test
