@@ -4,16 +4,19 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import io.micrometer.core.instrument.simple.SimpleMeterRegistry;
 import java.io.IOException;
+import java.lang.reflect.Proxy;
 import java.net.DatagramSocket;
 import java.net.InetAddress;
 import java.time.Clock;
 import java.time.Duration;
 import java.util.Collection;
 import java.util.List;
+import java.util.Map;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.roundsman.readings.ReadingsFixture;
+import org.roundsman.snmp.NotificationLimits;
 import org.roundsman.snmp.ProfileSet;
 import org.roundsman.snmp.SnmpAccess;
 import org.roundsman.testing.TestDatabase;
@@ -85,52 +88,20 @@ class TrapReceiverDbTest {
         assertThat(new ReadingsFixture(database).count("own_engine")).isZero();
     }
 
+    /** A class of its own would be taken for a bean by the container of other tests. */
     private static TrapsConfig config(boolean enabled, int port) {
-        return new TrapsConfig() {
-            @Override
-            public boolean enabled() {
-                return enabled;
-            }
-
-            @Override
-            public String address() {
-                return "127.0.0.1";
-            }
-
-            @Override
-            public int port() {
-                return port;
-            }
-
-            @Override
-            public Duration roundEvery() {
-                return Duration.ofSeconds(10);
-            }
-
-            @Override
-            public int deviceBurst() {
-                return 30;
-            }
-
-            @Override
-            public Duration deviceOnePer() {
-                return Duration.ofSeconds(10);
-            }
-
-            @Override
-            public Duration sumEvery() {
-                return Duration.ofMinutes(10);
-            }
-
-            @Override
-            public int sourceBurst() {
-                return 500;
-            }
-
-            @Override
-            public int sourcePerSecond() {
-                return 200;
-            }
-        };
+        Map<String, Object> values = Map.of(
+                "enabled", enabled,
+                "address", "127.0.0.1",
+                "port", port,
+                "roundEvery", Duration.ofSeconds(10),
+                "deviceBurst", 30,
+                "deviceOnePer", Duration.ofSeconds(10),
+                "sumEvery", Duration.ofMinutes(10),
+                "limits", new NotificationLimits(500, 200));
+        return (TrapsConfig) Proxy.newProxyInstance(
+                TrapsConfig.class.getClassLoader(),
+                new Class<?>[] {TrapsConfig.class},
+                (proxy, method, arguments) -> values.get(method.getName()));
     }
 }
