@@ -8,7 +8,7 @@ import java.util.TreeMap;
 import org.roundsman.snmp.TableQuestion;
 import org.roundsman.snmp.TableRow;
 import org.roundsman.snmp.TableValue;
-import org.snmp4j.smi.AssignableFromLong;
+import org.roundsman.snmp.decode.Numbers;
 import org.snmp4j.smi.OID;
 import org.snmp4j.smi.OctetString;
 import org.snmp4j.smi.Variable;
@@ -51,7 +51,7 @@ final class TableRows extends SlotBook {
         if (value instanceof OctetString octets) {
             return new TableValue.Octets(octets.getValue());
         }
-        return value instanceof AssignableFromLong
+        return Numbers.isWhole(value)
                 ? new TableValue.Whole(value.toLong())
                 : new TableValue.Other(value.toString());
     }

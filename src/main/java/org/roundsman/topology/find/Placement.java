@@ -52,10 +52,26 @@ final class Placement {
     private void run() {
         ids().filter(id -> members.get(id).kind() == DeviceKind.GATEWAY && !bound.contains(id))
                 .forEach(id -> placed.put(id, Optional.empty()));
+        // All switches first: an access point must not hang on the one that happens to be looked at first.
+        growCarriers();
+        for (Optional<Long> root = root(true); root.isPresent(); root = root(true)) {
+            placed.put(root.get(), Optional.empty());
+            growCarriers();
+        }
         grow();
-        for (Optional<Long> root = root(); root.isPresent(); root = root()) {
+        for (Optional<Long> root = root(false); root.isPresent(); root = root(false)) {
             placed.put(root.get(), Optional.empty());
             grow();
+        }
+    }
+
+    private void growCarriers() {
+        boolean more = true;
+        while (more) {
+            more = false;
+            for (int tier = 0; tier < Candidate.TIERS && !more; tier++) {
+                more = layer(tier, true, true);
+            }
         }
     }
 
@@ -67,10 +83,8 @@ final class Placement {
     private void grow() {
         boolean more = true;
         while (more) {
+            growCarriers();
             boolean any = false;
-            for (int tier = 0; tier < Candidate.TIERS && !any; tier++) {
-                any = layer(tier, true, true);
-            }
             for (int tier = 0; tier < Candidate.TIERS && !any; tier++) {
                 any = layer(tier, false, true);
             }
@@ -94,13 +108,19 @@ final class Placement {
         return !layer.isEmpty();
     }
 
-    /** Where to begin a tree without a gateway: switches before access points, the one that most others may hang on. */
-    private Optional<Long> root() {
+    /**
+     * Where to begin a tree without a gateway: switches before access points, the one that most others may hang on.
+     *
+     * @param carriersOnly only switches and gateways of which nobody set where they hang
+     */
+    private Optional<Long> root(boolean carriersOnly) {
         Comparator<Long> order = Comparator.comparing((Long id) -> bound.contains(id))
                 .thenComparing(id -> !members.get(id).carries())
                 .thenComparing(id -> -childrenOf(id))
                 .thenComparing(id -> id);
-        return ids().filter(id -> !placed.containsKey(id)).min(order);
+        return ids().filter(id -> !placed.containsKey(id))
+                .filter(id -> !carriersOnly || members.get(id).carries() && !bound.contains(id))
+                .min(order);
     }
 
     private long childrenOf(long id) {
