@@ -62,7 +62,7 @@ final class ReadingTimes {
         if (kind == Kind.FULL) {
             begun = now;
             fullDue = next(now);
-            again = again <= now ? Long.MAX_VALUE : again;
+            again = again <= now ? Long.MAX_VALUE : Math.max(again, now + LEAST_BETWEEN);
         }
     }
 
