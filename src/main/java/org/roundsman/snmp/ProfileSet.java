@@ -8,14 +8,17 @@ import java.nio.file.DirectoryStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import org.roundsman.snmp.ProfileText.Origin;
+import org.roundsman.snmp.profile.Form;
 import org.roundsman.snmp.profile.Profile;
 import org.roundsman.snmp.profile.ProfileReader;
+import org.roundsman.snmp.profile.Target;
 import org.snmp4j.smi.OID;
 
 /** The profiles in use. Immutable. */
@@ -116,6 +119,16 @@ public final class ProfileSet {
             }
         }
         return texts;
+    }
+
+    /** Everything that a profile can give, such as {@code radio.clients}. */
+    public static List<String> measurable() {
+        return Target.all().stream().map(Target::key).toList();
+    }
+
+    /** How a raw value can be read: what the key {@code as} takes. */
+    public static List<String> forms() {
+        return Arrays.stream(Form.values()).map(Form::word).toList();
     }
 
     private static List<Path> files(Path folder, List<ProfileFault> faults) {

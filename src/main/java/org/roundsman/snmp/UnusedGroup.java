@@ -10,11 +10,13 @@ import java.util.List;
  * @param table whether it is a table
  * @param columns the table's columns, or the scalars
  * @param rows rows of a table; 1 for scalars
+ * @param indexes of the first few rows, in dotted numbers; empty for scalars
  */
-public record UnusedGroup(String oid, String name, boolean table, List<Column> columns, int rows) {
+public record UnusedGroup(String oid, String name, boolean table, List<Column> columns, int rows, List<String> indexes) {
 
     public UnusedGroup {
         columns = List.copyOf(columns);
+        indexes = List.copyOf(indexes);
     }
 
     /**

@@ -74,7 +74,7 @@ public final class WalkGroups {
                     })
                     .toList();
             groups.add(new UnusedGroup(
-                    prefix.toDottedString(), StandardNames.nearest(prefix), table, columns, 1));
+                    prefix.toDottedString(), StandardNames.nearest(prefix), table, columns, 1, List.of()));
         }
     }
 
@@ -107,7 +107,13 @@ public final class WalkGroups {
                 .map(c -> column(
                         new OID(prefix).append((int) (long) c.getKey()), (int) (long) c.getKey(), c.getValue()))
                 .toList();
-        groups.add(new UnusedGroup(prefix.toDottedString(), StandardNames.nearest(prefix), true, shown, longest));
+        List<String> indexes = rows.get(columns.firstKey()).stream()
+                .sorted()
+                .limit(MOST_SAMPLES)
+                .map(OID::toDottedString)
+                .toList();
+        groups.add(new UnusedGroup(
+                prefix.toDottedString(), StandardNames.nearest(prefix), true, shown, longest, indexes));
         return true;
     }
 
