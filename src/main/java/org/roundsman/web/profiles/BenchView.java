@@ -60,11 +60,11 @@ record BenchView(
         }
     }
 
-    boolean running() {
+    public boolean running() {
         return readings.stream().anyMatch(Reading::running);
     }
 
-    String at(String field) {
+    public String at(String field) {
         return entered.getOrDefault(field, "");
     }
 }

@@ -2,11 +2,13 @@ package org.roundsman.web.profiles;
 
 import jakarta.enterprise.context.RequestScoped;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Stream;
+import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.Customers;
 import org.roundsman.fleet.InputRejected;
 import org.roundsman.profiles.StoredWalk;
@@ -52,6 +54,18 @@ class Benching {
             this.writer = writer;
             this.clock = clock;
         }
+
+        CustomerScope scope() {
+            return visitor.scope();
+        }
+
+        boolean writes() {
+            return writer.writes();
+        }
+
+        Instant now() {
+            return clock.instant();
+        }
     }
 
     BenchView view(String search, Faults wrong) {
@@ -62,13 +76,13 @@ class Benching {
         return new BenchView(
                 search,
                 search.isBlank() ? List.of() : found(search),
-                walks.all(asking.visitor.scope()).stream().map(BenchView.Kept::of).toList(),
-                customers.all(asking.visitor.scope()),
+                walks.all(asking.scope()).stream().map(BenchView.Kept::of).toList(),
+                customers.all(asking.scope()),
                 fetches.all().stream().limit(8).map(BenchView.Reading::of).toList(),
                 entered,
                 faulty,
                 wrong,
-                asking.writer.writes());
+                asking.writes());
     }
 
     private List<BenchView.Found> found(String search) {
@@ -82,7 +96,7 @@ class Benching {
                 false,
                 1,
                 MOST_DEVICES);
-        return board.devices(asking.visitor.scope(), query).items().stream()
+        return board.devices(asking.scope(), query).items().stream()
                 .map(row -> new BenchView.Found(
                         row.deviceId(), row.name(), row.customer() + ", " + row.site() + ", " + row.host()))
                 .toList();
@@ -106,9 +120,9 @@ class Benching {
     long add(WalkForm form) {
         WalkText text = WalkText.read(form.walk());
         if (form.later() > 0) {
-            StoredWalk first = walks.find(asking.visitor.scope(), form.later())
+            StoredWalk first = walks.find(asking.scope(), form.later())
                     .orElseThrow(() -> new InputRejected(Map.of("walk", "the first walk is not there any more")));
-            walks.addLater(first, text.walk(), asking.clock.instant());
+            walks.addLater(first, text.walk(), asking.now());
             return first.id();
         }
         List<String> remarks = Stream.concat(
@@ -125,7 +139,7 @@ class Benching {
                         Optional.empty(),
                         "yes".equals(form.blank()),
                         text.walk(),
-                        asking.clock.instant(),
+                        asking.now(),
                         remarks))
                 .id();
     }

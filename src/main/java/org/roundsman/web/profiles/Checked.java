@@ -22,11 +22,11 @@ record Checked(List<ProfileFault> faults, String replaces) {
         return new Checked(WrittenProfiles.check(text), replaces);
     }
 
-    boolean good() {
+    public boolean good() {
         return faults.isEmpty();
     }
 
-    String count() {
+    public String count() {
         return Words.many(faults.size(), "fault", "faults");
     }
 }

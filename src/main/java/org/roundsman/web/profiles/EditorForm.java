@@ -25,7 +25,7 @@ record EditorForm(
         return note == null ? "" : note.strip();
     }
 
-    long profileId() {
+    public long profileId() {
         return number(profile);
     }
 

@@ -33,11 +33,11 @@ record EditorView(
     }
 
     /** The version that the next save goes on from: the other person's once it was shown. */
-    String basedOn() {
+    public String basedOn() {
         return theirs.isEmpty() ? form.basedOn() == null ? "" : form.basedOn() : String.valueOf(latest);
     }
 
-    boolean picked(StoredWalk walk) {
+    public boolean picked(StoredWalk walk) {
         return walk.id() == form.walkId();
     }
 }

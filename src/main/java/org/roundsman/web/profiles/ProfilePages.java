@@ -55,11 +55,11 @@ class ProfilePages {
 
     /** One profile with its versions. */
     record Shown(WrittenProfile profile, List<VersionLine> versions, boolean writes) {
-        String state() {
+        public String state() {
             return profile.inUse().map(n -> "version " + n + " is in use").orElse("not in use");
         }
 
-        boolean used() {
+        public boolean used() {
             return profile.inUse().isPresent();
         }
     }

@@ -18,7 +18,7 @@ record Tried(String walk, String now, String then, List<Line> lines, List<String
 
     /** One measurement; empty where there is none. */
     record Line(String who, String key, String now, String then, String from) {
-        boolean differs() {
+        public boolean differs() {
             return !now.equals(then);
         }
     }
@@ -49,7 +49,7 @@ record Tried(String walk, String now, String then, List<Line> lines, List<String
                 then.visit().remarks());
     }
 
-    String summary() {
+    public String summary() {
         long differing = lines.stream().filter(Line::differs).count();
         return differing == 0 ? "Nothing differs." : Words.many(differing, "measurement differs", "measurements differ") + ".";
     }

@@ -92,15 +92,15 @@ record WalkView(
                 writes);
     }
 
-    String taken() {
+    public String taken() {
         return Times.of(walk.takenAt());
     }
 
-    String later() {
+    public String later() {
         return walk.laterAt().map(Times::of).orElse("");
     }
 
-    String size() {
+    public String size() {
         return Words.many(walk.variables(), "variable", "variables");
     }
 }
