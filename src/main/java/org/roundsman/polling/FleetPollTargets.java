@@ -10,7 +10,6 @@ import java.util.Map;
 import java.util.Optional;
 import org.jboss.logging.Logger;
 import org.roundsman.fleet.Credential;
-import org.roundsman.fleet.CredentialSecrets;
 import org.roundsman.fleet.Credentials;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.Device;
@@ -49,7 +48,7 @@ public class FleetPollTargets implements PollTargets {
 
     private Optional<SnmpAccess> open(Credential credential) {
         try {
-            return Optional.of(access(credentials.secrets(credential)));
+            return Optional.of(OpenedAccess.of(credentials.secrets(credential)));
         } catch (SealException e) {
             LOG.warnf(
                     "The credentials “%s” cannot be opened, and their devices are not watched until they are entered"
@@ -62,7 +61,7 @@ public class FleetPollTargets implements PollTargets {
     @Override
     public Optional<PollTarget> find(long deviceId) {
         return devices.find(CustomerScope.everyone(), deviceId)
-                .map(device -> target(device, access(credentials.secrets(device.credential))));
+                .map(device -> target(device, OpenedAccess.of(credentials.secrets(device.credential))));
     }
 
     private static PollTarget target(Device device, SnmpAccess access) {
@@ -71,18 +70,5 @@ public class FleetPollTargets implements PollTargets {
                 device.site.id,
                 new Agent(device.host, device.port, access),
                 Duration.ofSeconds(device.intervalSeconds));
-    }
-
-    private static SnmpAccess access(CredentialSecrets secrets) {
-        if (secrets.version() < 3) {
-            return new SnmpAccess.Community(secrets.version(), secrets.community());
-        }
-        return new SnmpAccess.User(
-                secrets.userName(),
-                SnmpAccess.Level.valueOf(secrets.level()),
-                secrets.authProtocol().isEmpty() ? null : SnmpAccess.AuthProtocol.valueOf(secrets.authProtocol()),
-                secrets.authPassword(),
-                secrets.privProtocol().isEmpty() ? null : SnmpAccess.PrivProtocol.valueOf(secrets.privProtocol()),
-                secrets.privPassword());
     }
 }

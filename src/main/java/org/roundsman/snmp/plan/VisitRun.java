@@ -88,6 +88,10 @@ public final class VisitRun {
             complete(Values.none(Subject.DEVICE), null);
             return;
         }
+        if (kind == VisitKind.HAIL) {
+            hail();
+            return;
+        }
         boolean survey = kind == VisitKind.TRACED || record.surveyDue(System.nanoTime());
         if (survey) {
             greet();
@@ -96,6 +100,22 @@ public final class VisitRun {
         } else {
             round();
         }
+    }
+
+    private void hail() {
+        ask(List.of(slot(Standard.SYS_UP_TIME), slot(Standard.SYS_OBJECT_ID)), heard -> {
+            Runnable end = () -> complete(Values.none(Subject.DEVICE), null);
+            if (errand.isAnswered()) {
+                end.run();
+                return;
+            }
+            PrivacyDoubt.settle(errand, Request.get(List.of(Standard.SYS_UP_TIME)), this::hailAgain, end);
+        });
+    }
+
+    private void hailAgain() {
+        errand.forgetOutcome();
+        hail();
     }
 
     private void probe() {
