@@ -8,12 +8,13 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
-import java.util.function.Supplier;
+import java.util.Optional;
+import java.util.Set;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.Device;
 import org.roundsman.fleet.DeviceDraft;
 import org.roundsman.fleet.DeviceMoves;
-import org.roundsman.fleet.DeviceMoves.Arrival;
+import org.roundsman.fleet.DeviceMoves.Move;
 import org.roundsman.fleet.Devices;
 import org.roundsman.fleet.InputRejected;
 import org.roundsman.fleet.Site;
@@ -60,31 +61,69 @@ public class Adoption {
         require(faults);
         List<Chosen> changing =
                 chosen.stream().filter(c -> c.line.decision().changesDevice()).toList();
-        Map<Long, Device> before = new HashMap<>();
-        changing.forEach(c -> devices.find(CustomerScope.of(site.customer.id), c.deviceId())
-                .ifPresent(device -> before.put(c.deviceId(), device)));
-        Map<Long, DeviceDraft> drafts = new HashMap<>();
-        Map<Long, String> sites = new HashMap<>();
-        before.forEach((id, device) -> {
-            drafts.put(id, DeviceDraft.of(device));
-            sites.put(id, device.site.name);
-        });
-        moves.leave(before.keySet());
+        Map<Long, AdoptionNotes.Before> before = before(site, changing);
         Map<Chosen, Device> settled = new LinkedHashMap<>();
-        changing.forEach(c -> attempt(c, faults, () -> settle(site, c)).ifPresent(device -> settled.put(c, device)));
-        List<Chosen> fresh =
-                chosen.stream().filter(c -> !c.line.decision().changesDevice()).toList();
-        fresh.forEach(
-                c -> attempt(c, faults, () -> devices.add(siteId, draft(c))).ifPresent(d -> settled.put(c, d)));
+        move(site, changing, before, faults).forEach(settled::put);
+        chosen.stream()
+                .filter(c -> !c.line.decision().changesDevice())
+                .forEach(c -> add(siteId, c, faults).ifPresent(device -> settled.put(c, device)));
         require(faults);
-        settled.forEach((c, device) -> notes.note(
-                site,
-                c.line,
-                device,
-                drafts.get(device.id) == null
-                        ? null
-                        : new AdoptionNotes.Before(drafts.get(device.id), sites.get(device.id))));
+        settled.forEach((c, device) -> notes.note(site, c.line, device, before.get(device.id)));
         return count(chosen);
+    }
+
+    private Map<Long, AdoptionNotes.Before> before(Site site, List<Chosen> changing) {
+        Map<Long, AdoptionNotes.Before> before = new HashMap<>();
+        changing.forEach(c -> devices.find(CustomerScope.of(site.customer.id), c.deviceId())
+                .ifPresent(device -> before.put(
+                        device.id, new AdoptionNotes.Before(DeviceDraft.of(device), device.site.name))));
+        return before;
+    }
+
+    private Map<Chosen, Device> move(
+            Site site, List<Chosen> changing, Map<Long, AdoptionNotes.Before> before, Map<String, String> faults) {
+        Map<Chosen, Device> moved = new LinkedHashMap<>();
+        if (changing.isEmpty()) {
+            return moved;
+        }
+        try {
+            Map<Long, Device> done = moves.move(changing.stream()
+                    .map(c -> move(site, c, before.get(c.deviceId())))
+                    .toList());
+            changing.forEach(c -> moved.put(c, done.get(c.deviceId())));
+        } catch (InputRejected e) {
+            changing.forEach(c -> e.faults().forEach((field, text) -> {
+                String end = "-" + c.deviceId();
+                if (field.endsWith(end)) {
+                    faults.put(
+                            field(field.substring(0, field.length() - end.length())) + "-" + c.entry.findingId(), text);
+                }
+            }));
+        }
+        return moved;
+    }
+
+    /** A device that only changed its address keeps name and place. */
+    private static Move move(Site site, Chosen chosen, AdoptionNotes.Before before) {
+        FoundDevice line = chosen.line;
+        boolean keeps = line.decision().standing() != Standing.MOVED && before != null;
+        return new Move(
+                chosen.deviceId(),
+                site.id,
+                line.first().host(),
+                line.first().port(),
+                keeps ? before.draft().name() : chosen.entry.name(),
+                keeps ? before.draft().place() : chosen.entry.place(),
+                line.credentialId() == null ? 0 : line.credentialId());
+    }
+
+    private Optional<Device> add(long siteId, Chosen chosen, Map<String, String> faults) {
+        try {
+            return Optional.of(devices.add(siteId, draft(chosen)));
+        } catch (InputRejected e) {
+            e.faults().forEach((field, text) -> faults.put(field(field) + "-" + chosen.entry.findingId(), text));
+            return Optional.empty();
+        }
     }
 
     /** A line with what was entered for it. */
@@ -121,30 +160,8 @@ public class Adoption {
         return chosen;
     }
 
-    private static java.util.Optional<Device> attempt(
-            Chosen chosen, Map<String, String> faults, Supplier<Device> work) {
-        try {
-            return java.util.Optional.of(work.get());
-        } catch (InputRejected e) {
-            e.faults().forEach((field, text) -> faults.put(field(field) + "-" + chosen.entry.findingId(), text));
-            return java.util.Optional.empty();
-        }
-    }
-
     private static String field(String field) {
-        return java.util.Set.of("name", "kind", "place", "host").contains(field) ? field : "line";
-    }
-
-    private Device settle(Site site, Chosen chosen) {
-        FoundDevice line = chosen.line;
-        Device device = devices.find(CustomerScope.of(site.customer.id), chosen.deviceId())
-                .orElseThrow(() -> new InputRejected(Map.of("line", "this device is not there any more")));
-        boolean moved = line.decision().standing() == Standing.MOVED;
-        long credential = line.credentialId() == null ? device.credential.id : line.credentialId();
-        Arrival arrival = new Arrival(
-                device.id, site.id, line.first().host(), line.first().port(), credential);
-        return moves.arrive(
-                arrival, moved ? chosen.entry.name() : device.name, moved ? chosen.entry.place() : device.place);
+        return Set.of("name", "kind", "place", "host").contains(field) ? field : "line";
     }
 
     private static DeviceDraft draft(Chosen chosen) {

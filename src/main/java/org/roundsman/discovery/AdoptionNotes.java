@@ -6,8 +6,6 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
-import org.roundsman.audit.AuditEntry.Subject;
-import org.roundsman.audit.FieldSet;
 import org.roundsman.discovery.store.FindingTable;
 import org.roundsman.discovery.store.Tables;
 import org.roundsman.fleet.Device;
@@ -19,7 +17,10 @@ import org.roundsman.timeline.DeviceEvent;
 import org.roundsman.timeline.EventKind;
 import org.roundsman.timeline.Timeline;
 
-/** Writes down an adoption: facts of the device, its timeline, the audit, the finding. In the transaction of the caller. */
+/**
+ * Writes down an adoption: the facts of the device, its timeline, the finding. In the transaction of the caller; the fleet
+ * has noted the change in the audit.
+ */
 @ApplicationScoped
 class AdoptionNotes {
 
@@ -47,12 +48,10 @@ class AdoptionNotes {
                 + (line.decision().evidence().isEmpty()
                         ? ""
                         : "\n" + String.join("\n", line.decision().evidence()));
-        Subject subject = new Subject("device", device.id, device.name, site.customer.id);
         if (before == null) {
             String title = "Adopted from a sweep";
             timeline.add(List.of(new DeviceEvent(
                     device.id, now, EventKind.ADOPTED, title, "", line.first().text(), detail)));
-            desk.audit().added(subject, fields(DeviceDraft.of(device), site.name));
         } else {
             boolean moved = line.decision().standing() == Standing.MOVED;
             String title = moved ? "Moved here from the site " + before.site : "Found at another address";
@@ -64,7 +63,6 @@ class AdoptionNotes {
                     text(before.draft.host(), before.draft.port()),
                     line.first().text(),
                     detail)));
-            desk.audit().changed(subject, fields(before.draft, before.site), fields(DeviceDraft.of(device), site.name));
         }
         findings.adopted(line.at().stream().map(FoundDevice.Address::findingId).toList(), device.id, now);
     }
@@ -73,19 +71,11 @@ class AdoptionNotes {
         return new FoundDevice.Address(0, host, port).text();
     }
 
-    private static FieldSet fields(DeviceDraft draft, String site) {
-        return new FieldSet()
-                .with("site", site)
-                .with("name", draft.name())
-                .with("kind", draft.kind().word())
-                .with("address", draft.host())
-                .with("port", draft.port())
-                .with("place", draft.place())
-                .with("credentials", draft.credentialId());
-    }
-
     private void storeFacts(Site site, FoundDevice line, Device device) {
         Facts facts = line.facts();
+        if (facts.values().isEmpty()) {
+            return; // it fell silent while it was read: the first rounds will tell
+        }
         Map<String, String> values = new TreeMap<>();
         facts.values().forEach((fact, value) -> values.put(fact.name(), value));
         FactStore.Said said = new FactStore.Said(

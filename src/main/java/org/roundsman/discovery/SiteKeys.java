@@ -10,7 +10,7 @@ import org.roundsman.discovery.run.KeyRing;
 import org.roundsman.fleet.Credential;
 import org.roundsman.fleet.Credentials;
 import org.roundsman.fleet.Site;
-import org.roundsman.polling.OpenedAccess;
+import org.roundsman.polling.FleetPollTargets;
 import org.roundsman.system.SealException;
 
 /** The credentials that sweeps may try. */
@@ -26,7 +26,7 @@ class SiteKeys implements KeyRing {
 
     /** Those usable at the site, in the order in which they are tried. */
     List<Credential> usableAt(Site site) {
-        return credentials.usableBy(site.customer.id);
+        return credentials.usableAt(site.id);
     }
 
     /** Those of the plan, in that order. */
@@ -41,7 +41,7 @@ class SiteKeys implements KeyRing {
         for (long id : credentialIds) {
             Optional<Credential> credential = credentials.find(id);
             try {
-                credential.ifPresent(c -> keys.add(new Key(id, OpenedAccess.of(credentials.secrets(c)))));
+                credential.ifPresent(c -> keys.add(new Key(id, FleetPollTargets.access(credentials.secrets(c)))));
             } catch (SealException e) {
                 closed.add(credential.map(c -> c.name).orElse(""));
             }

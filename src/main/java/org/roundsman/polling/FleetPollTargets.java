@@ -10,6 +10,7 @@ import java.util.Map;
 import java.util.Optional;
 import org.jboss.logging.Logger;
 import org.roundsman.fleet.Credential;
+import org.roundsman.fleet.CredentialSecrets;
 import org.roundsman.fleet.Credentials;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.Device;
@@ -48,7 +49,7 @@ public class FleetPollTargets implements PollTargets {
 
     private Optional<SnmpAccess> open(Credential credential) {
         try {
-            return Optional.of(OpenedAccess.of(credentials.secrets(credential)));
+            return Optional.of(access(credentials.secrets(credential)));
         } catch (SealException e) {
             LOG.warnf(
                     "The credentials “%s” cannot be opened, and their devices are not watched until they are entered"
@@ -58,10 +59,24 @@ public class FleetPollTargets implements PollTargets {
         }
     }
 
+    /**
+     * {@inheritDoc}
+     *
+     * @throws SealException when its credentials do not open
+     */
     @Override
     public Optional<PollTarget> find(long deviceId) {
         return devices.find(CustomerScope.everyone(), deviceId)
-                .map(device -> target(device, OpenedAccess.of(credentials.secrets(device.credential))));
+                .map(device -> target(device, access(credentials.secrets(device.credential))));
+    }
+
+    /**
+     * One device as other credentials would reach it.
+     *
+     * @throws SealException when the credentials do not open
+     */
+    Agent agent(Device device, Credential other) {
+        return new Agent(device.host, device.port, access(credentials.secrets(other)));
     }
 
     private static PollTarget target(Device device, SnmpAccess access) {
@@ -70,5 +85,19 @@ public class FleetPollTargets implements PollTargets {
                 device.site.id,
                 new Agent(device.host, device.port, access),
                 Duration.ofSeconds(device.intervalSeconds));
+    }
+
+    /** Opened credentials as SNMP knows them. */
+    public static SnmpAccess access(CredentialSecrets secrets) {
+        if (secrets.version() < 3) {
+            return new SnmpAccess.Community(secrets.version(), secrets.community());
+        }
+        return new SnmpAccess.User(
+                secrets.userName(),
+                SnmpAccess.Level.valueOf(secrets.level()),
+                secrets.authProtocol().isEmpty() ? null : SnmpAccess.AuthProtocol.valueOf(secrets.authProtocol()),
+                secrets.authPassword(),
+                secrets.privProtocol().isEmpty() ? null : SnmpAccess.PrivProtocol.valueOf(secrets.privProtocol()),
+                secrets.privPassword());
     }
 }

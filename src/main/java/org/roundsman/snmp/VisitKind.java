@@ -6,8 +6,8 @@ public enum VisitKind {
     ROUND,
     /** One small Get, for a device that was silent; goes on as a ROUND when it answers. */
     PROBE,
-    /** One small Get and nothing more: is anybody there that lets us in? No figures, no facts. */
-    HAIL,
+    /** One small Get and nothing else: does the agent let us in? */
+    KNOCK,
     /** The poll plan and the slow facts, and every raw answer is kept. */
     TRACED
 }

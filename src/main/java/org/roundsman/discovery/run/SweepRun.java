@@ -91,7 +91,7 @@ public final class SweepRun {
     private final class Call {
         final Target target;
         int key;
-        VisitKind next = VisitKind.HAIL;
+        VisitKind next = VisitKind.KNOCK;
         int surveys;
         DeviceMemory memory;
         Heard refusal;
@@ -101,7 +101,7 @@ public final class SweepRun {
         }
 
         int cost() {
-            return next == VisitKind.HAIL ? 1 : SURVEY;
+            return next == VisitKind.KNOCK ? 1 : SURVEY;
         }
     }
 
@@ -159,7 +159,7 @@ public final class SweepRun {
 
     private void ask(Call call) {
         Key key = keys.get(call.key);
-        if (call.next == VisitKind.HAIL) {
+        if (call.next == VisitKind.KNOCK) {
             call.memory = new DeviceMemory(new Agent(call.target.host(), call.target.port(), key.access()));
         }
         manner.asker()
@@ -170,15 +170,15 @@ public final class SweepRun {
                         // The visitor was closed under us: nothing is known of this address, and it stays to be asked.
                         stopped = true;
                         inFlight--;
-                    } else if (call.next == VisitKind.HAIL) {
-                        hailed(call, visit);
+                    } else if (call.next == VisitKind.KNOCK) {
+                        knocked(call, visit);
                     } else {
                         surveyed(call, visit);
                     }
                 }));
     }
 
-    private void hailed(Call call, Visit visit) {
+    private void knocked(Call call, Visit visit) {
         Outcome outcome = visit.outcome();
         if (outcome == Outcome.ANSWERED) {
             call.next = VisitKind.ROUND;

@@ -88,8 +88,8 @@ public final class VisitRun {
             complete(Values.none(Subject.DEVICE), null);
             return;
         }
-        if (kind == VisitKind.HAIL) {
-            hail();
+        if (kind == VisitKind.KNOCK) {
+            knock();
             return;
         }
         boolean survey = kind == VisitKind.TRACED || record.surveyDue(System.nanoTime());
@@ -102,20 +102,16 @@ public final class VisitRun {
         }
     }
 
-    private void hail() {
-        ask(List.of(slot(Standard.SYS_UP_TIME), slot(Standard.SYS_OBJECT_ID)), heard -> {
-            Runnable end = () -> complete(Values.none(Subject.DEVICE), null);
-            if (errand.isAnswered()) {
-                end.run();
-                return;
-            }
-            PrivacyDoubt.settle(errand, Request.get(List.of(Standard.SYS_UP_TIME)), this::hailAgain, end);
+    private void knock() {
+        ask(List.of(slot(Standard.SYS_UP_TIME)), heard -> {
+            Request again = Request.get(List.of(Standard.SYS_UP_TIME));
+            PrivacyDoubt.settle(errand, again, this::knockAgain, () -> complete(Values.none(Subject.DEVICE), null));
         });
     }
 
-    private void hailAgain() {
+    private void knockAgain() {
         errand.forgetOutcome();
-        hail();
+        knock();
     }
 
     private void probe() {
