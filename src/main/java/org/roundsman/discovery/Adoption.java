@@ -64,9 +64,8 @@ public class Adoption {
         Map<Long, AdoptionNotes.Before> before = before(site, changing);
         Map<Chosen, Device> settled = new LinkedHashMap<>();
         move(site, changing, before, faults).forEach(settled::put);
-        chosen.stream()
-                .filter(c -> !c.line.decision().changesDevice())
-                .forEach(c -> add(siteId, c, faults).ifPresent(device -> settled.put(c, device)));
+        chosen.stream().filter(c -> !c.line.decision().changesDevice()).forEach(c -> add(siteId, c, faults)
+                .ifPresent(device -> settled.put(c, device)));
         require(faults);
         settled.forEach((c, device) -> notes.note(site, c.line, device, before.get(device.id)));
         return count(chosen);
@@ -75,8 +74,8 @@ public class Adoption {
     private Map<Long, AdoptionNotes.Before> before(Site site, List<Chosen> changing) {
         Map<Long, AdoptionNotes.Before> before = new HashMap<>();
         changing.forEach(c -> devices.find(CustomerScope.of(site.customer.id), c.deviceId())
-                .ifPresent(device -> before.put(
-                        device.id, new AdoptionNotes.Before(DeviceDraft.of(device), device.site.name))));
+                .ifPresent(device ->
+                        before.put(device.id, new AdoptionNotes.Before(DeviceDraft.of(device), device.site.name))));
         return before;
     }
 

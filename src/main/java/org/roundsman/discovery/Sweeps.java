@@ -71,7 +71,6 @@ public class Sweeps {
         Site site = desk.site(scope, siteId);
         SweepPlan plan = store.plans().of(siteId);
         int total = PlanCheck.check(plan, keys.usableAt(site));
-        refuseSecond(siteId);
         Sweep fresh = new Sweep(
                 0,
                 siteId,
@@ -84,16 +83,14 @@ public class Sweeps {
                 desk.now(),
                 Optional.empty(),
                 "");
-        long id = store.sweeps().add(fresh);
+        long id = store.sweeps().add(fresh).orElseThrow(Sweeps::second);
         note("started", site);
         return store.sweeps().find(id).orElseThrow();
     }
 
-    private void refuseSecond(long siteId) {
-        if (store.sweeps().latest(siteId, 1).stream().anyMatch(Sweep::isRunning)) {
-            throw new InputRejected(
-                    Map.of("", "a sweep of this site is running already; cancel it or wait for its end"));
-        }
+    private static InputRejected second() {
+        return new InputRejected(
+                Map.of("", "a sweep of this site is running already; cancel it or wait for its end"));
     }
 
     /** How far the latest sweep of the site is; empty when there was none. */

@@ -62,8 +62,8 @@ public class DeviceMoves {
         }
         refuse(faults);
         devices.values()
-                .forEach(device -> audit.changed(
-                        FleetFields.subject(device), before.get(device.id), FleetFields.of(device)));
+                .forEach(device ->
+                        audit.changed(FleetFields.subject(device), before.get(device.id), FleetFields.of(device)));
         changed.fire(new FleetChanged());
         return devices;
     }
@@ -86,7 +86,10 @@ public class DeviceMoves {
     private static Map<String, String> settle(Move move, Device device, Site site) {
         InputCheck check = new InputCheck();
         String name = move.name().strip();
-        check.that("name", !taken(device, site, "lower(name) = lower(?3)", name), "this site has a device of this name already");
+        check.that(
+                "name",
+                !taken(device, site, "lower(name) = lower(?3)", name),
+                "this site has a device of this name already");
         check.that(
                 "host",
                 !taken(device, site, "host = ?3 and port = " + move.port(), move.host()),

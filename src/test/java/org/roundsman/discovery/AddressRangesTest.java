@@ -91,7 +91,9 @@ class AddressRangesTest {
         "ap-3.example, no range of addresses"
     })
     void whatCannotBeSweptIsRefusedWithItsReason(String text, String reason) {
-        assertThatThrownBy(() -> AddressRanges.read(text)).hasMessageContaining(reason).hasMessageContaining(text);
+        assertThatThrownBy(() -> AddressRanges.read(text))
+                .hasMessageContaining(reason)
+                .hasMessageContaining(text);
     }
 
     @Test
@@ -103,7 +105,9 @@ class AddressRangesTest {
         assertThatThrownBy(() -> AddressRanges.read("10.0.0.0/8").questions(1)).hasMessageContaining("16,777,214");
         assertThatThrownBy(() -> AddressRanges.read("2001:db8::/64").questions(1))
                 .hasMessageContaining("18,446,744,073,709,551,616");
-        assertThatThrownBy(() -> AddressRanges.read("10.0.0.0/20").questions(2)).hasMessageContaining("on 2 ports each");
-        assertThatThrownBy(() -> AddressRanges.read(" \n").questions(1)).hasMessageContaining("enter at least one range");
+        assertThatThrownBy(() -> AddressRanges.read("10.0.0.0/20").questions(2))
+                .hasMessageContaining("on 2 ports each");
+        assertThatThrownBy(() -> AddressRanges.read(" \n").questions(1))
+                .hasMessageContaining("enter at least one range");
     }
 }

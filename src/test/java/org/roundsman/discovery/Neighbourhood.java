@@ -163,23 +163,32 @@ public final class Neighbourhood implements AutoCloseable {
         reply.setType(PDU.RESPONSE);
         reply.setRequestID(request.getRequestID());
         int repetitions = request.getType() == PDU.GETBULK ? request.getMaxRepetitions() : 1;
-        var from = request.getVariableBindings().stream().map(VariableBinding::getOid).toList();
+        var from = request.getVariableBindings().stream()
+                .map(VariableBinding::getOid)
+                .toList();
         for (int r = 0; r < repetitions; r++) {
             var next = new java.util.ArrayList<OID>();
             for (OID oid : from) {
                 VariableBinding one = value(house, request.getType() == PDU.GET, oid);
                 if (old && one.isException()) {
-                    reply.clear();
-                    reply.addAll(request.getVariableBindings());
-                    reply.setErrorStatus(PDU.noSuchName);
-                    reply.setErrorIndex(next.size() + 1);
-                    return reply;
+                    return noSuchName(request, next.size() + 1);
                 }
                 reply.add(one);
                 next.add(one.getOid());
             }
             from = next;
         }
+        return reply;
+    }
+
+    /** RFC 1157 section 4.1.2: the request comes back as it was, with the place of the name that is not there. */
+    private static PDU noSuchName(PDU request, int index) {
+        PDU reply = new PDUv1();
+        reply.setType(PDU.RESPONSE);
+        reply.setRequestID(request.getRequestID());
+        reply.addAll(request.getVariableBindings());
+        reply.setErrorStatus(PDU.noSuchName);
+        reply.setErrorIndex(index);
         return reply;
     }
 

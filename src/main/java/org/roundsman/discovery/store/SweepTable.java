@@ -31,8 +31,12 @@ public class SweepTable {
         this.tables = tables;
     }
 
-    /** Stores a new sweep, whose id does not count, and forgets what older ones of the site found. */
-    public long add(Sweep sweep) {
+    /**
+     * Stores a new sweep, whose id does not count, and forgets what older ones of the site found.
+     *
+     * @return its id; empty when another one of the site is running
+     */
+    public Optional<Long> add(Sweep sweep) {
         for (String table : List.of("sweep_finding", "sweep_address")) {
             tables.run(
                     "delete from " + table + " where sweep_id in (select id from sweep where site_id = ?)",
@@ -40,7 +44,8 @@ public class SweepTable {
         }
         return tables.list(
                         "insert into sweep (site_id, state, ranges, ports, credentials, total, started_by, started_at,"
-                                + " remark) values (?, ?, ?, ?, ?, ?, ?, ?, ?) returning id",
+                                + " remark) values (?, ?, ?, ?, ?, ?, ?, ?, ?)"
+                                + " on conflict (site_id) where state = 'RUNNING' do nothing returning id",
                         row -> row.getLong(1),
                         sweep.siteId(),
                         sweep.state().name(),
@@ -51,7 +56,8 @@ public class SweepTable {
                         sweep.startedBy(),
                         time(sweep.startedAt()),
                         sweep.remark())
-                .get(0);
+                .stream()
+                .findFirst();
     }
 
     public Optional<Sweep> find(long id) {

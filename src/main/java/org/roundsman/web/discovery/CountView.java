@@ -25,7 +25,8 @@ record CountView(String text, String fault) {
             int all = read.questions(Math.max(1, numbers.size()));
             String many = Words.many(read.count().longValueExact(), "address", "addresses");
             String each = numbers.size() > 1 ? ", " + Words.count(all) + " with each port" : "";
-            return new CountView(many + each + ", of at most " + Words.count(AddressRanges.MOST) + " in one sweep.", "");
+            return new CountView(
+                    many + each + ", of at most " + Words.count(AddressRanges.MOST) + " in one sweep.", "");
         } catch (IllegalArgumentException e) {
             return new CountView("", e.getMessage());
         }

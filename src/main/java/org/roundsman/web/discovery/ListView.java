@@ -50,7 +50,9 @@ record ListView(
                 views(closed, true),
                 views(closed, false),
                 review.unanswered(),
-                faults.none() ? "" : faults.at("").isEmpty() ? "Nothing was adopted: look at the marked lines." : faults.at(""));
+                faults.none()
+                        ? ""
+                        : faults.at("").isEmpty() ? "Nothing was adopted: look at the marked lines." : faults.at(""));
     }
 
     private static List<LineView> views(List<FoundDevice> lines, boolean look) {

@@ -65,8 +65,7 @@ class SweepPage {
     Result result(CustomerScope scope, Site site, List<Review> entered, Faults faults, String said) {
         Optional<ProgressView> progress =
                 sweeps.progress(scope, site.id).map(p -> ProgressView.of(p, site.zone(), clock));
-        Optional<SweepReview> review =
-                progress.filter(p -> !p.running()).flatMap(p -> reviews.latest(scope, site.id));
+        Optional<SweepReview> review = progress.filter(p -> !p.running()).flatMap(p -> reviews.latest(scope, site.id));
         return new Result(
                 site.id,
                 progress.orElse(null),

@@ -16,8 +16,7 @@ import org.roundsman.discovery.Standing;
 class RecognitionPropertyTest {
 
     private static final List<String> SERIALS = List.of("", "none", "SN-0001", "SN-0002", "SN-0003");
-    private static final List<String> MACS =
-            List.of("", "00:00:5e:00:53:01", "00:00:5e:00:53:02", "00:00:5e:00:53:03");
+    private static final List<String> MACS = List.of("", "00:00:5e:00:53:01", "00:00:5e:00:53:02", "00:00:5e:00:53:03");
     private static final List<String> ENGINES = List.of("", "80007ed90401", "80007ed90402");
 
     @Property(tries = 3000)
@@ -26,7 +25,8 @@ class RecognitionPropertyTest {
         List<Answer> answers = new ArrayList<>();
         for (int i = 0; i < 1 + random.nextInt(8); i++) {
             Instant started = random.nextBoolean() ? null : Instant.ofEpochSecond(random.nextInt(6));
-            answers.add(new Answer(i, "192.0.2." + i, 161, random.nextBoolean() ? "" : "ap", started, identity(random)));
+            answers.add(
+                    new Answer(i, "192.0.2." + i, 161, random.nextBoolean() ? "" : "ap", started, identity(random)));
         }
         List<Known> devices = new ArrayList<>();
         for (int i = 0; i < random.nextInt(8); i++) {

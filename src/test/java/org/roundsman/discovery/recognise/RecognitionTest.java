@@ -46,7 +46,9 @@ class RecognitionTest {
     @Test
     void aDeviceIsRecognisedByEachMarkAtAnotherAddress() {
         for (Identity identity : List.of(
-                identity("TR22-0001", "", ""), identity("", MAC, ""), identity("", "", ENGINE),
+                identity("TR22-0001", "", ""),
+                identity("", MAC, ""),
+                identity("", "", ENGINE),
                 Identity.of("", "", "", List.of(MAC), ""))) {
             Decision decision = one(answer(1, "192.0.2.9", identity), known(5, SITE, "192.0.2.5", identity));
             assertThat(decision.standing()).isEqualTo(Standing.NEW_ADDRESS);
@@ -105,8 +107,8 @@ class RecognitionTest {
     @Test
     void serialNumbersOfDifferentMakersAreNotTheSame() {
         Identity other = Identity.of("TR22-0001", "Alder Switching", "", List.of(), "");
-        Decision decision = one(
-                answer(1, "192.0.2.9", identity("TR22-0001", "", "")), known(5, SITE, "192.0.2.5", other));
+        Decision decision =
+                one(answer(1, "192.0.2.9", identity("TR22-0001", "", "")), known(5, SITE, "192.0.2.5", other));
         assertThat(decision.standing()).isEqualTo(Standing.NEW);
     }
 
@@ -146,16 +148,13 @@ class RecognitionTest {
         List<Decision> decisions = decide(
                 List.of(answer(1, "192.0.2.5", identity("", "", "")), answer(2, "192.0.2.9", identity)),
                 known(5, SITE, "192.0.2.5", identity));
-        assertThat(decisions)
-                .extracting(Decision::standing)
-                .containsExactly(Standing.DOUBTFUL, Standing.NEW_ADDRESS);
+        assertThat(decisions).extracting(Decision::standing).containsExactly(Standing.DOUBTFUL, Standing.NEW_ADDRESS);
     }
 
     @Test
     void twoAddressesOfOneDeviceAreShownOnce() {
         Identity identity = identity("TR22-0001", MAC, ENGINE);
-        List<Group> groups =
-                Grouping.of(List.of(answer(1, "192.0.2.1", identity), answer(2, "192.0.2.129", identity)));
+        List<Group> groups = Grouping.of(List.of(answer(1, "192.0.2.1", identity), answer(2, "192.0.2.129", identity)));
         assertThat(groups).hasSize(1);
         assertThat(groups.get(0).answers()).extracting(Answer::host).containsExactly("192.0.2.1", "192.0.2.129");
     }
@@ -171,7 +170,9 @@ class RecognitionTest {
 
     /** Fillers that equipment reports; common practice, no source. */
     @ParameterizedTest
-    @ValueSource(strings = {"", " ", "0", "none", "N/A", "123456789", "0000000000", "XXXXXXXX", "To be filled by O.E.M.", "1"})
+    @ValueSource(
+            strings = {"", " ", "0", "none", "N/A", "123456789", "0000000000", "XXXXXXXX", "To be filled by O.E.M.", "1"
+            })
     void fillersAreNoSerialNumbers(String serial) {
         assertThat(Mark.SERIAL.clean(serial)).isEmpty();
     }

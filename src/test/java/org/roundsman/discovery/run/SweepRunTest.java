@@ -54,8 +54,7 @@ class SweepRunTest {
     }
 
     private SweepRun run(List<Target> targets, int perSecond, int atOnce) {
-        SweepRun.Manner manner =
-                new SweepRun.Manner(this::ask, new Pace(perSecond, () -> now), this::after, atOnce);
+        SweepRun.Manner manner = new SweepRun.Manner(this::ask, new Pace(perSecond, () -> now), this::after, atOnce);
         return new SweepRun(manner, keys, targets, new SweepRun.Listener() {
             @Override
             public void heard(Heard one) {
@@ -137,7 +136,8 @@ class SweepRunTest {
                         Map.entry("192.0.2.3", "PORT_CLOSED null"),
                         Map.entry("192.0.2.4", "WRONG_DIGEST 1"),
                         Map.entry("192.0.2.5", "ANSWERED 2"));
-        assertThat(asked.stream().filter(a -> a.kind() == VisitKind.ROUND)).extracting(Asked::host)
+        assertThat(asked.stream().filter(a -> a.kind() == VisitKind.ROUND))
+                .extracting(Asked::host)
                 .containsExactlyInAnyOrder("192.0.2.2", "192.0.2.5");
         assertThat(asked.stream().filter(a -> a.host().equals("192.0.2.3"))).hasSize(1);
         assertThat(ended).isTrue();
@@ -173,6 +173,9 @@ class SweepRunTest {
     void nobodyIsAskedTwiceWithTheSame() {
         run(targets("10.0.0.0/24"), 1000, 16).begin();
         play(Long.MAX_VALUE);
-        assertThat(asked).extracting(a -> a.host() + a.credential()).doesNotHaveDuplicates().hasSize(508);
+        assertThat(asked)
+                .extracting(a -> a.host() + a.credential())
+                .doesNotHaveDuplicates()
+                .hasSize(508);
     }
 }
