@@ -33,14 +33,7 @@ final class SweepBenchmark {
         try (SweepsInDatabase sweeps = new SweepsInDatabase(TestDatabase.fresh("sweep_benchmark"));
                 Neighbourhood street = new Neighbourhood();
                 SnmpVisitor visitor = SnmpVisitor.open(settings, ProfileSet.load(List.of()), Clock.systemUTC())) {
-            Random lot = new Random(1);
-            Set<String> hosts = new HashSet<>();
-            while (hosts.size() < 300) {
-                String host = "127.84." + lot.nextInt(16) + "." + lot.nextInt(256);
-                if (hosts.add(host)) {
-                    street.house(host, 2, "word 1", hosts.size());
-                }
-            }
+            people(street);
             for (int i = credentials; i >= 1; i--) {
                 sweeps.key(new SnmpAccess.Community(2, "word " + i));
             }
@@ -59,16 +52,25 @@ final class SweepBenchmark {
                         .pollInterval(Duration.ofMillis(200))
                         .until(() -> sweeps.state(sweep) == SweepState.DONE);
             }
-            double seconds = (System.nanoTime() - begin) / 1e9;
-            System.out.printf(
-                    "%d requests/s, %d in flight, %d credentials: %.1f s, %d found, %d requests, %.1f a second%n",
-                    perSecond,
-                    inFlight,
-                    credentials,
-                    seconds,
-                    sweeps.store.findings().of(sweep).size(),
-                    sent.get(),
-                    sent.get() / seconds);
+            say(arguments, (System.nanoTime() - begin) / 1e9, sweeps.store.findings().of(sweep).size(), sent.get());
         }
+    }
+
+    /** 300 agents at addresses drawn by lot. */
+    private static void people(Neighbourhood street) throws IOException {
+        Random lot = new Random(1);
+        Set<String> hosts = new HashSet<>();
+        while (hosts.size() < 300) {
+            String host = "127.84." + lot.nextInt(16) + "." + lot.nextInt(256);
+            if (hosts.add(host)) {
+                street.house(host, 2, "word 1", hosts.size());
+            }
+        }
+    }
+
+    private static void say(String[] arguments, double seconds, int found, long sent) {
+        System.out.printf(
+                "%s requests/s, %s in flight, %s credentials: %.1f s, %d found, %d requests, %.1f a second%n",
+                arguments[0], arguments[1], arguments[2], seconds, found, sent, sent / seconds);
     }
 }
