@@ -1,4 +1,4 @@
-// Ticks all lines of a list, or none, without asking the server.
+// Ticks all lines of a list but those in doubt, or none, without asking the server.
 document.addEventListener("click", function (event) {
   "use strict";
   var button = event.target.closest("button[data-ticks]");
@@ -7,6 +7,6 @@ document.addEventListener("click", function (event) {
   }
   event.preventDefault();
   button.form.querySelectorAll("input[name=tick]").forEach(function (box) {
-    box.checked = button.dataset.ticks === "all";
+    box.checked = button.dataset.ticks === "all" && (box.checked || !box.dataset.doubt);
   });
 });

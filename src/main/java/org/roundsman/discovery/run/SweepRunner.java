@@ -54,6 +54,8 @@ public final class SweepRunner implements AutoCloseable {
     private final Map<Long, Going> going = new LinkedHashMap<>();
     private final ScheduledThreadPoolExecutor thread;
     private boolean failing;
+    /** Whether the table may hold what this process does not know of yet. */
+    private volatile boolean changed;
     private volatile Set<Long> begun = Set.of();
 
     public SweepRunner(Store store, KeyRing keys, SweepRun.Asker asker, Bounds bounds, Clock clock) {
@@ -94,6 +96,7 @@ public final class SweepRunner implements AutoCloseable {
 
     /** Looks at the table soon: begins what is new there, stops what was cancelled. Any thread. */
     public void takeUp() {
+        changed = true;
         try {
             thread.execute(this::look);
         } catch (RejectedExecutionException e) {
@@ -107,6 +110,10 @@ public final class SweepRunner implements AutoCloseable {
     }
 
     private void look() {
+        if (!changed && going.isEmpty()) {
+            return;
+        }
+        changed = false;
         try {
             storeHeard();
             follow(store.sweeps().running());
@@ -117,6 +124,7 @@ public final class SweepRunner implements AutoCloseable {
                 LOG.debug("The failure in full", e);
             }
             failing = true;
+            changed = true;
         }
     }
 

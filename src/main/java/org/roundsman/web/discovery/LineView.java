@@ -107,6 +107,11 @@ record LineView(
                 "line", (faults.at("line-" + id) + " " + faults.at("host-" + id)).strip());
     }
 
+    /** A line in doubt is ticked one by one only. */
+    public boolean doubtful() {
+        return mark.equals("silent");
+    }
+
     public String fault(String field) {
         return faults.getOrDefault(field, "");
     }

@@ -7,13 +7,17 @@ import org.jboss.resteasy.reactive.RestForm;
 import org.roundsman.discovery.Review;
 import org.roundsman.fleet.DeviceKind;
 
-/** What the list sent: one line after the other, and the ids of those that are ticked. */
+/**
+ * What the list sent: one line after the other, the ids of those that are ticked, and of those that are in doubt, which
+ * nobody ticks along with all others.
+ */
 record ReviewForm(
         @RestForm List<String> line,
         @RestForm List<String> name,
         @RestForm List<String> kind,
         @RestForm List<String> place,
         @RestForm List<String> tick,
+        @RestForm List<String> doubt,
         @RestForm String act,
         @RestForm String aside) {
 
@@ -22,11 +26,17 @@ record ReviewForm(
         for (int i = 0; line != null && i < line.size(); i++) {
             String id = line.get(i);
             if (id.matches("\\d{1,18}")) {
-                boolean ticked = "all".equals(act) || !"none".equals(act) && tick != null && tick.contains(id);
+                boolean ticked = ticks(id);
                 entries.add(new Review(Long.parseLong(id), ticked, at(name, i), kind(at(kind, i)), at(place, i)));
             }
         }
         return entries;
+    }
+
+    private boolean ticks(String id) {
+        boolean now = tick != null && tick.contains(id);
+        boolean doubtful = doubt != null && doubt.contains(id);
+        return !"none".equals(act) && (now || "all".equals(act) && !doubtful);
     }
 
     private static String at(List<String> values, int i) {
