@@ -107,7 +107,7 @@ class ImportDbTest {
         ImportRun run = transfer.check(account, DEVICES + device("AP 1", "192.0.2.1") + device("AP 2", "192.0.2.2"));
         int before = transfer.fleetChanges();
         transfer.apply(account, run.id());
-        assertThat(transfer.fleetChanges() - before).as("FleetChanged").isEqualTo(1);
+        transfer.awaitFleetChanges(before + 1);
         assertThat(transfer.number("select count(*) from audit_entry where subject = 'device' and action = 'added'"
                         + " and customer_id = " + customer.id))
                 .isEqualTo(2);

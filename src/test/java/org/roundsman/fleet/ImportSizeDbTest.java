@@ -80,7 +80,7 @@ class ImportSizeDbTest {
         int before = transfer.fleetChanges();
         assertThat(transfer.apply(account, run.id()).state()).isEqualTo(ImportRun.State.APPLIED);
         lap("apply of 20,000 new devices");
-        assertThat(transfer.fleetChanges() - before).isEqualTo(1);
+        transfer.awaitFleetChanges(before + 1);
         long id = transfer.number("select id from customer where name = '" + customer + "'");
         assertThat(transfer.number(
                         "select count(*) from device d join site s on s.id = d.site_id where customer_id = " + id))
@@ -91,6 +91,9 @@ class ImportSizeDbTest {
         lap("export of 20,000 devices");
         ImportRun again = transfer.check(account, exported);
         lap("dry run of the same 20,000 devices");
+        assertThat(transfer.fleetChanges())
+                .as("told once, and by nothing that is the same")
+                .isEqualTo(before + 1);
         assertThat(again.count(ImportOutcome.SAME)).isEqualTo(ROWS).isEqualTo(again.rows());
         ImportRun moved = transfer.check(account, exported.replace(",10.", ",10.1"));
         lap("dry run of 20,000 changed devices");

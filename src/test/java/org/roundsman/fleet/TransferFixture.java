@@ -43,6 +43,11 @@ class TransferFixture {
         return fleetChanges.get();
     }
 
+    /** They are told right after the commit that others see. */
+    void awaitFleetChanges(int expected) {
+        await().atMost(Duration.ofSeconds(20)).until(() -> fleetChanges.get() == expected);
+    }
+
     /** A name that nothing else has. */
     static String unique(String name) {
         return name + " " + UUID.randomUUID().toString().substring(0, 8);

@@ -18,6 +18,8 @@ import org.roundsman.fleet.TransferTable;
  */
 record Header(TransferTable table, List<String> columns) {
 
+    private static final int NAMED_AT_MOST = 6;
+
     /** How well a row of names fits a table. */
     private record Fit(TransferTable table, long known, long unknown, List<String> missing) {
 
@@ -64,8 +66,11 @@ record Header(TransferTable table, List<String> columns) {
         }
         faults.addAll(odd(fit.table(), row, names));
         if (!faults.isEmpty()) {
-            throw new Unreadable("The header looks like " + fit.table().word() + ", but " + String.join("; ", faults)
-                    + ". Columns of " + fit.table().word() + ": " + String.join(",", ordered(fit.table())) + ".");
+            int more = faults.size() - NAMED_AT_MOST;
+            String named = faults.stream().limit(NAMED_AT_MOST).collect(Collectors.joining("; "))
+                    + (more > 0 ? "; and " + more + " more" : "");
+            throw new Unreadable("The header looks like " + fit.table().word() + ", but " + named + ". Columns of "
+                    + fit.table().word() + ": " + String.join(",", ordered(fit.table())) + ".");
         }
         return new Header(fit.table(), names);
     }

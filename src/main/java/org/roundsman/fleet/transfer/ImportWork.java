@@ -29,8 +29,8 @@ public final class ImportWork implements AutoCloseable {
 
     private static final Logger LOG = Logger.getLogger(ImportWork.class);
 
-    /** Deadlock found, lock not had in time, and a change that another transaction made first. */
-    private static final Set<String> IN_THE_WAY = Set.of("40P01", "55P03", "40001", "23505", "23503");
+    /** A deadlock, a lock not had in time, and a change that another transaction made first. */
+    private static final Set<String> IN_THE_WAY = Set.of("40P01", "55P03", "40001");
 
     /** Nobody else may change these while rows are written, so that what was evaluated is what is written. Reading goes on. */
     private static final String LOCK =

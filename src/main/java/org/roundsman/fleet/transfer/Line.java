@@ -3,6 +3,8 @@ package org.roundsman.fleet.transfer;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.roundsman.audit.AuditEntry.FieldChange;
 import org.roundsman.fleet.ImportOutcome;
 import org.roundsman.fleet.ImportRow;
@@ -124,10 +126,21 @@ public final class Line {
                 row,
                 table,
                 name(),
+                within(table, cells),
                 outcome(),
                 refused() ? List.of() : changes,
                 new LinkedHashMap<>(faults),
                 false);
+    }
+
+    /** {@code Harbour clinic, Pebblegate Dental}. */
+    static String within(TransferTable table, Map<String, String> cells) {
+        Stream<String> columns = table == TransferTable.CUSTOMERS
+                ? Stream.of()
+                : table == TransferTable.SITES ? Stream.of("customer") : Stream.of("site", "customer");
+        return columns.map(column -> cells.getOrDefault(column, "").strip())
+                .filter(text -> !text.isEmpty())
+                .collect(Collectors.joining(", "));
     }
 
     private String name() {

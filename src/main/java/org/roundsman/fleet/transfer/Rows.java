@@ -123,7 +123,7 @@ final class Rows {
 
     private static ImportRow unmoved(ImportRow row) {
         return new ImportRow(
-                row.file(), row.row(), row.table(), row.name(), row.outcome(), row.changes(), row.faults(), false);
+                row.file(), row.row(), row.table(), row.name(), row.within(), row.outcome(), row.changes(), row.faults(), false);
     }
 
     Page<ImportRow> page(Connection connection, long run, Choice choice, int number, int size) throws SQLException {
@@ -166,6 +166,7 @@ final class Rows {
                 row.getInt("line"),
                 source.table(),
                 row.getString("name"),
+                Line.within(source.table(), texts(row.getString("cells"))),
                 ImportOutcome.valueOf(row.getString("outcome")),
                 value(row.getString("changes"), CHANGES),
                 texts(row.getString("faults")),

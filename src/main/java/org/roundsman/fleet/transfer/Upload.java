@@ -81,8 +81,11 @@ public record Upload(List<Source> sources, List<Line> lines) {
         char delimiter = delimiter(text);
         List<List<String>> records = CsvText.records(text, delimiter);
         int first = 0;
-        while (blank(records.get(first))) {
+        while (first < records.size() && blank(records.get(first))) {
             first++;
+        }
+        if (first == records.size()) {
+            throw new Unreadable("The file is empty.");
         }
         if (first > 0) {
             throw new Unreadable(

@@ -38,8 +38,7 @@ record Filter(Optional<ImportOutcome> outcome, boolean moved) {
     }
 
     String link(long id, int page) {
-        String word = moved ? MOVED_WORD : outcome.map(ImportOutcome::word).orElse("");
-        String query = (word.isEmpty() ? "" : "&outcome=" + word) + (page == 1 ? "" : "&page=" + page);
-        return "/onboarding/imports/" + id + (query.isEmpty() ? "" : "?" + query.substring(1));
+        String word = moved ? MOVED_WORD : outcome.map(ImportOutcome::word).orElse("all");
+        return "/onboarding/imports/" + id + "?outcome=" + word + (page == 1 ? "" : "&page=" + page);
     }
 }

@@ -19,6 +19,7 @@ import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.roundsman.fleet.FleetImport;
+import org.roundsman.fleet.ImportOutcome;
 import org.roundsman.fleet.ImportRow;
 import org.roundsman.fleet.ImportRun;
 import org.roundsman.fleet.ImportUnreadable;
@@ -33,7 +34,7 @@ import org.roundsman.web.page.Visitor;
 @RolesAllowed({Role.TECHNICIAN_ROLE, Role.ACCOUNT_MANAGER_ROLE, Role.OWNER_ROLE})
 class ImportPages {
 
-    private static final int SIZE = 50;
+    private static final int SIZE = 25;
 
     private final FleetImport imports;
     private final Landing landing;
@@ -55,7 +56,7 @@ class ImportPages {
     }
 
     @POST
-    @Consumes(MediaType.MULTIPART_FORM_DATA)
+    @Consumes({MediaType.MULTIPART_FORM_DATA, MediaType.APPLICATION_FORM_URLENCODED})
     public Response upload(@RestForm(FileUpload.ALL) List<FileUpload> files, @RestForm String windows) {
         boolean elseWindows = "yes".equals(windows);
         try {
@@ -78,7 +79,16 @@ class ImportPages {
     @GET
     @Path("{id}")
     public TemplateInstance run(@RestPath long id, @RestQuery String outcome, @RestQuery String page) {
-        return Templates.run(view(id, Filter.of(outcome), Filter.page(page)), "");
+        Filter filter = outcome == null ? first(id) : Filter.of(outcome);
+        return Templates.run(view(id, filter, Filter.page(page)), "");
+    }
+
+    /** What is refused is what somebody has to look at. */
+    private Filter first(long id) {
+        return imports.find(account(), id)
+                .filter(run -> run.count(ImportOutcome.REFUSED) > 0)
+                .map(run -> Filter.of(ImportOutcome.REFUSED))
+                .orElse(Filter.ALL);
     }
 
     private RunView view(long id, Filter filter, int page) {

@@ -9,7 +9,8 @@ import org.roundsman.web.page.Words;
 /**
  * A row of an import as its page shows it.
  *
- * @param what the kind of thing it is about, and its name
+ * @param kind of thing that it is about, and where that belongs
+ * @param what its name
  * @param sign the outcome's shape, beside its word
  * @param faults why it is refused
  * @param changes what would change
@@ -33,7 +34,7 @@ record RowView(
         boolean fresh = row.outcome() == ImportOutcome.NEW;
         return new RowView(
                 row.file() + ", row " + Words.count(row.row()),
-                row.table().one(),
+                row.table().one() + (row.within().isEmpty() ? "" : ", " + row.within()),
                 row.name().isBlank() ? "without a name" : row.name(),
                 sign(row.outcome()),
                 row.outcome().word(),

@@ -166,6 +166,8 @@ class UploadTest {
     @CsvSource({
         "'', file is empty",
         "'  \n', file is empty",
+        "',,,\n\n', file is empty",
+        "'\"\"', file is empty",
         "'\n\ncustomer', must be the first row",
         "customer, no row"
     })
