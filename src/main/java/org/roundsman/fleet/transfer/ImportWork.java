@@ -20,6 +20,7 @@ import org.roundsman.audit.AuditTrail;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.ImportRun.Progress;
 import org.roundsman.fleet.ImportRun.State;
+import org.roundsman.timeline.DeviceEvents;
 
 /**
  * Makes dry runs and applies them, one import after the other, on a thread of its own: a request does not wait for it.
@@ -123,6 +124,7 @@ public final class ImportWork implements AutoCloseable {
             }
             new FleetWriter(connection, step(id)).write(evaluation);
             audit.note(connection, Notes.of(id, evaluation, Runs.files(connection, id)));
+            DeviceEvents.add(connection, Notes.events(evaluation, clock.instant()));
             Runs.end(connection, id, State.APPLIED, "", clock.instant(), 0);
             return true;
         } catch (SQLException e) {

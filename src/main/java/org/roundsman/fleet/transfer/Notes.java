@@ -1,8 +1,10 @@
 package org.roundsman.fleet.transfer;
 
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.function.Function;
 import java.util.stream.Collectors;
@@ -12,9 +14,18 @@ import org.roundsman.audit.AuditTrail.Note;
 import org.roundsman.fleet.ImportOutcome;
 import org.roundsman.fleet.ImportRun.Source;
 import org.roundsman.fleet.TransferTable;
+import org.roundsman.timeline.DeviceEvent;
+import org.roundsman.timeline.EventKind;
 
 /** What an import leaves in the audit: an entry for each row that changed something, and one for the whole. */
 final class Notes {
+
+    /** Fields are called as after a change by hand. */
+    private static final Map<String, String> WORDS = Map.of(
+            "host", "address",
+            "interval_s", "seconds between rounds",
+            "uplink_down_mbit", "uplink down, Mb/s",
+            "uplink_up_mbit", "uplink up, Mb/s");
 
     private final List<Note> notes = new ArrayList<>();
     private final Set<Long> customers = new HashSet<>();
@@ -45,6 +56,21 @@ final class Notes {
         return all.with(run, files);
     }
 
+    /** What belongs on the timelines of devices, as after a change by hand: that other credentials are used. */
+    static List<DeviceEvent> events(Evaluation evaluation, Instant at) {
+        return evaluation.devices().stream()
+                .filter(device -> device.line().outcome() == ImportOutcome.CHANGED)
+                .filter(device -> !device.stored().credentialId().equals(device.wanted().credentialId()))
+                .map(device -> DeviceEvent.change(
+                        device.id(),
+                        at,
+                        EventKind.CREDENTIALS_CHANGED,
+                        "Other credentials are used",
+                        evaluation.known().credentialName(device.stored().credentialId()),
+                        evaluation.known().credentialName(device.wanted().credentialId())))
+                .toList();
+    }
+
     private <D> void add(
             TransferTable table,
             List<Entry<D>> entries,
@@ -60,7 +86,7 @@ final class Notes {
             Subject subject = new Subject(table.one(), entry.id(), name.apply(entry), customer.apply(entry));
             customers.add(subject.customerId());
             String action = outcome == ImportOutcome.NEW ? "added" : "changed";
-            notes.add(new Note(action, subject, worded(entry.line().result().changes())));
+            notes.add(new Note(action, subject, worded(table, entry.line().result().changes())));
             fresh += outcome == ImportOutcome.NEW ? 1 : 0;
             changed += outcome == ImportOutcome.CHANGED ? 1 : 0;
         }
@@ -69,10 +95,14 @@ final class Notes {
         }
     }
 
-    private static List<FieldChange> worded(List<FieldChange> changes) {
+    private static List<FieldChange> worded(TransferTable table, List<FieldChange> changes) {
         return changes.stream()
-                .map(change -> new FieldChange(change.field().replace('_', ' '), change.old(), change.fresh()))
+                .map(change -> new FieldChange(word(table, change.field()), change.old(), change.fresh()))
                 .toList();
+    }
+
+    private static String word(TransferTable table, String column) {
+        return column.equals(table.one()) ? "name" : WORDS.getOrDefault(column, column.replace('_', ' '));
     }
 
     private List<Note> with(long run, List<Source> files) {

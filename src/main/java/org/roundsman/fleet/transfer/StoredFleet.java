@@ -220,7 +220,7 @@ final class StoredFleet {
     KnownNames names() throws SQLException {
         KnownNames known = new KnownNames();
         each(
-                "select id, customer_id, (to_jsonb(c) ->> 'site_id')::bigint as site_id, name from credential c"
+                "select id, customer_id, site_id, name from credential c"
                         + " where (?::bigint is null or c.customer_id is null or c.customer_id = ?)",
                 row -> new KnownNames.Credential(
                         row.getLong("id"),

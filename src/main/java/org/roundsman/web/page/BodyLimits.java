@@ -15,6 +15,8 @@ final class BodyLimits {
 
     private static final Set<String> UPLOADS = Set.of("/onboarding/imports");
 
+    private static final int TOO_LARGE = 413;
+
     /** After the headers of safety, and before anybody reads. */
     private static final int EARLY = 450;
 
@@ -41,7 +43,7 @@ final class BodyLimits {
             return;
         }
         context.response()
-                .setStatusCode(413)
+                .setStatusCode(TOO_LARGE)
                 .putHeader("Connection", "close")
                 .putHeader("Content-Type", "text/plain;charset=utf-8")
                 .end(words(limit(context)));
@@ -56,12 +58,21 @@ final class BodyLimits {
         }
     }
 
-    /** A body in chunks does not tell its length: the reader stops there. */
+    /** A body in chunks does not tell its length: the reader stops there, and answers by a status line alone. */
     private static void unannounced(RoutingContext context) {
         if (context.request().getHeader("Content-Length") == null) {
-            context.put(MOST, limit(context));
+            long limit = limit(context);
+            context.put(MOST, limit);
+            context.addHeadersEndHandler(nothing -> say(context, limit));
         }
         context.next();
+    }
+
+    private static void say(RoutingContext context, long limit) {
+        if (context.response().getStatusCode() == TOO_LARGE) {
+            context.response()
+                    .setStatusMessage("Larger than " + (limit == UPLOAD ? "32 MB" : "256 KB") + ", which is the most here");
+        }
     }
 
     static String words(long limit) {
