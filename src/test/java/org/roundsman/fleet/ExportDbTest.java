@@ -10,6 +10,8 @@ import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.LocalTime;
 import java.util.ArrayList;
 import java.util.List;
@@ -58,25 +60,7 @@ class ExportDbTest {
     void aCustomerFullOfOddTexts() {
         account = transfer.account();
         customer = customers.add(new CustomerDraft(unique("-Saltmarsh, \"Ferry\" Line"), ODD));
-        Site site = sites.add(
-                customer.id,
-                new SiteDraft(
-                        "+Pier; 1",
-                        "Europe/Berlin",
-                        "@1 Quay",
-                        "00123",
-                        "Saltmarsh",
-                        "DE",
-                        ODD,
-                        2_500,
-                        null,
-                        List.of(
-                                new ServiceHours(1, LocalTime.of(8, 0), LocalTime.of(12, 0)),
-                                new ServiceHours(1, LocalTime.of(13, 0), LocalTime.MIDNIGHT),
-                                new ServiceHours(2, LocalTime.of(8, 0), LocalTime.of(12, 0))),
-                        List.of(
-                                new SiteContact("Zed | a\\b", "", "+1-555-0101", ""),
-                                new SiteContact("=Ann", "duty", "", "ann@saltmarsh.example"))));
+        Site site = sites.add(customer.id, oddSite());
         Credential key = credentials.add(CredentialDraft.community(customer.id, "@keys", 2, "quayside-secret"));
         Model model = new Model();
         model.maker = "Tamarack Radio";
@@ -101,6 +85,26 @@ class ExportDbTest {
                 "insert into purchase (customer_id, serial, site_id, device_id, price, currency, bought_on, note)"
                         + " values (" + customer.id + ", '-0017', " + site.id + ", " + device.id
                         + ", 189.90, 'EUR', '2026-03-31', '=sum') returning id");
+    }
+
+    private static SiteDraft oddSite() {
+        return new SiteDraft(
+                        "+Pier; 1",
+                        "Europe/Berlin",
+                        "@1 Quay",
+                        "00123",
+                        "Saltmarsh",
+                        "DE",
+                        ODD,
+                        2_500,
+                        null,
+                        List.of(
+                                new ServiceHours(1, LocalTime.of(8, 0), LocalTime.of(12, 0)),
+                                new ServiceHours(1, LocalTime.of(13, 0), LocalTime.MIDNIGHT),
+                                new ServiceHours(2, LocalTime.of(8, 0), LocalTime.of(12, 0))),
+                        List.of(
+                                new SiteContact("Zed | a\\b", "", "+1-555-0101", ""),
+                                new SiteContact("=Ann", "duty", "", "ann@saltmarsh.example")));
     }
 
     @Test
@@ -150,27 +154,31 @@ class ExportDbTest {
                     "select * from judge order by " + (table == TransferTable.DEVICES ? "device" : "customer"));
             assertThat(rows.next()).isTrue();
             assertThat(rows.getString("customer")).isEqualTo("'" + customer.name);
-            switch (table) {
-                case CUSTOMERS -> assertThat(rows.getString("note")).isEqualTo("'" + ODD);
-                case SITES -> {
-                    assertThat(rows.getString("site")).isEqualTo("'+Pier; 1");
-                    assertThat(rows.getString("getting_in")).isEqualTo("'" + ODD);
-                    assertThat(rows.getString("postcode")).isEqualTo("00123");
-                    assertThat(rows.getString("uplink_down_mbit")).isEqualTo("2.5");
-                }
-                case DEVICES -> {
-                    assertThat(rows.getString("device")).isEqualTo("''=AP");
-                    assertThat(rows.getString("host")).isEqualTo("2001:db8::1");
-                    assertThat(rows.getString("credentials")).isEqualTo("'@keys");
-                    assertThat(rows.getString("model")).isEqualTo("TR-22 invented");
-                }
-                case PURCHASES -> {
-                    assertThat(rows.getString("serial")).isEqualTo("'-0017");
-                    assertThat(rows.getString("price")).isEqualTo("189.90");
-                    assertThat(rows.getString("bought_on")).isEqualTo("2026-03-31");
-                }
-            }
+            judge(table, rows);
             statement.execute("drop table judge");
+        }
+    }
+
+    private static void judge(TransferTable table, ResultSet rows) throws SQLException {
+        switch (table) {
+            case CUSTOMERS -> assertThat(rows.getString("note")).isEqualTo("'" + ODD);
+            case SITES -> {
+                assertThat(rows.getString("site")).isEqualTo("'+Pier; 1");
+                assertThat(rows.getString("getting_in")).isEqualTo("'" + ODD);
+                assertThat(rows.getString("postcode")).isEqualTo("00123");
+                assertThat(rows.getString("uplink_down_mbit")).isEqualTo("2.5");
+            }
+            case DEVICES -> {
+                assertThat(rows.getString("device")).isEqualTo("''=AP");
+                assertThat(rows.getString("host")).isEqualTo("2001:db8::1");
+                assertThat(rows.getString("credentials")).isEqualTo("'@keys");
+                assertThat(rows.getString("model")).isEqualTo("TR-22 invented");
+            }
+            case PURCHASES -> {
+                assertThat(rows.getString("serial")).isEqualTo("'-0017");
+                assertThat(rows.getString("price")).isEqualTo("189.90");
+                assertThat(rows.getString("bought_on")).isEqualTo("2026-03-31");
+            }
         }
     }
 

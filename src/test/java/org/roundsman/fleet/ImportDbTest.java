@@ -135,7 +135,9 @@ class ImportDbTest {
     /** As after a change by hand: the timeline tells, and the fields have the same names. */
     @Test
     void otherCredentialsStandOnTheTimelineOfTheDevice() {
-        transfer.apply(account, transfer.check(account, DEVICES + device("AP 1", "192.0.2.1")).id());
+        transfer.apply(
+                account,
+                transfer.check(account, DEVICES + device("AP 1", "192.0.2.1")).id());
         credentials.add(CredentialDraft.community(customer.id, "new keys", 2, "another-secret"));
         String row = device("AP 1", "192.0.2.2").replace("pier keys", "NEW KEYS");
         transfer.apply(account, transfer.check(account, DEVICES + row).id());
@@ -143,8 +145,8 @@ class ImportDbTest {
         assertThat(transfer.number("select count(*) from device_event where kind = 'CREDENTIALS_CHANGED'"
                         + " and old_value = 'pier keys' and new_value = 'new keys' and device_id = " + device))
                 .isEqualTo(1);
-        assertThat(transfer.number("select count(*) from audit_entry where subject = 'device' and subject_id = " + device
-                        + " and changes @> '[{\"field\": \"address\", \"old\": \"192.0.2.1\"}]'"))
+        assertThat(transfer.number("select count(*) from audit_entry where subject = 'device' and subject_id = "
+                        + device + " and changes @> '[{\"field\": \"address\", \"old\": \"192.0.2.1\"}]'"))
                 .isEqualTo(1);
     }
 
@@ -153,7 +155,9 @@ class ImportDbTest {
     void credentialsOfTheSiteComeFirst() {
         CredentialDraft draft = CredentialDraft.community(customer.id, "pier keys", 2, "mooring-secret");
         long ofSite = credentials.add(draft.at(site.id)).id;
-        transfer.apply(account, transfer.check(account, DEVICES + device("AP 1", "192.0.2.1")).id());
+        transfer.apply(
+                account,
+                transfer.check(account, DEVICES + device("AP 1", "192.0.2.1")).id());
         assertThat(devices.ofSite(ALL, site.id).get(0).credential.id).isEqualTo(ofSite);
     }
 

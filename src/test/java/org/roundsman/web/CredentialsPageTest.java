@@ -59,7 +59,8 @@ class CredentialsPageTest {
     }
 
     private static void press(Page page, String name) {
-        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name)).click();
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name))
+                .click();
     }
 
     /** Without scripts the accessibility check cannot run: it is one. */
@@ -98,7 +99,8 @@ class CredentialsPageTest {
             page.locator("#credential-" + second.id).getByRole(AriaRole.BUTTON).click();
             assertThat(page.url()).endsWith("/credentials#credential-" + second.id);
             assertThat(order()).containsExactly("second keys", "weak keys");
-            assertThat(page.locator("main").innerText()).contains("read with credentials about which something is weak");
+            assertThat(page.locator("main").innerText())
+                    .contains("read with credentials about which something is weak");
             check(width, "credentials", "credentials");
             page.navigate(address + path);
             page.locator("summary").click();
@@ -132,12 +134,13 @@ class CredentialsPageTest {
             page.screenshot(new Page.ScreenshotOptions()
                     .setPath(Path.of("target/screens/tried-" + width + ".png"))
                     .setFullPage(true));
-            Object beyond =
-                    page.locator("html").evaluate("e => e.scrollWidth - e.clientWidth");
+            Object beyond = page.locator("html").evaluate("e => e.scrollWidth - e.clientWidth");
             assertThat(beyond).isEqualTo(0);
             press(page, "Use lantern keys from now on");
             page.waitForURL("**/devices/" + device);
-            page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Changes").setExact(true))
+            page.getByRole(
+                            AriaRole.LINK,
+                            new Page.GetByRoleOptions().setName("Changes").setExact(true))
                     .last()
                     .click();
             page.locator("summary").first().click();
@@ -156,7 +159,9 @@ class CredentialsPageTest {
         try (Screen screen = open(width)) {
             Page page = screen.page();
             page.navigate(address + "sites/" + place.siteId());
-            page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Networks").setExact(true))
+            page.getByRole(
+                            AriaRole.LINK,
+                            new Page.GetByRoleOptions().setName("Networks").setExact(true))
                     .click();
             page.selectOption("main select", "guest");
             press(page, "Save");

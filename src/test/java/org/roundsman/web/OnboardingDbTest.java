@@ -243,7 +243,7 @@ class OnboardingDbTest {
         try (Socket socket = new Socket(address.getHost(), address.getPort())) {
             String head = "POST " + path + " HTTP/1.1\r\nHost: " + address.getAuthority() + "\r\nContent-Type: " + type
                     + "\r\nCookie: " + browser.cookieHeader() + "\r\nTransfer-Encoding: chunked\r\n\r\n"
-                    + Integer.toHexString(length) + "\r\nname=" + "a".repeat(length - 5) + "\r\n";
+                    + Integer.toHexString(length) + "\r\nname=" + "a".repeat(length - 5) + "\r\n0\r\n\r\n";
             socket.getOutputStream().write(head.getBytes(UTF_8));
             return new BufferedReader(new InputStreamReader(socket.getInputStream(), UTF_8)).readLine();
         }

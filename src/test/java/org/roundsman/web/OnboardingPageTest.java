@@ -8,6 +8,7 @@ import com.microsoft.playwright.options.FilePayload;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.io.IOException;
 import java.nio.file.Files;
 import java.util.UUID;
 import org.junit.jupiter.api.AfterAll;
@@ -68,52 +69,66 @@ class OnboardingPageTest {
         try (Screen screen = scripts ? Screen.open(address, width) : Screen.withoutScripts(address, width)) {
             Page page = screen.page();
             screen.signIn(technician, FleetFixture.PASSWORD);
-            page.navigate(address + "onboarding");
-            check(screen, scripts, "onboarding");
-            page.setInputFiles("#files", customer(name, "no such keys"));
-            page.click("text=Make a dry run");
-            ended(page);
-            check(screen, scripts, "import-refused");
-            assertThat(page.locator("main").innerText())
-                    .contains("90 refused")
-                    .contains("7 new")
-                    .contains("separated by semicolons")
-                    .contains("all or nothing");
-            assertThat(page.locator("#apply").count()).isZero();
-            page.click("text=90 refused");
-            page.waitForURL("**outcome=refused");
-            assertThat(page.locator("tbody tr").count()).isEqualTo(25);
-            assertThat(page.locator("tbody tr").first().innerText())
-                    .contains("Clinic 1")
-                    .contains("no SNMP credentials “no such keys”");
-            page.click("text=Next");
-            page.waitForURL("**page=2");
-            page.navigate(page.url().replace("page=2", "page=4"));
-            assertThat(page.locator("tbody tr").count()).isEqualTo(15);
-            enterKeys(page, name);
-            page.navigate(address + "onboarding");
-            page.setInputFiles("#files", customer(name, "keys of " + name));
-            page.click("text=Make a dry run");
-            ended(page);
-            check(screen, scripts, "import-dry-run");
-            page.click("#apply");
-            ended(page);
-            check(screen, scripts, "import-applied");
-            assertThat(page.locator("h1").innerText()).isEqualTo("Imported");
-            page.click("text=Go on: look for devices");
-            page.waitForURL("**/onboarding");
-            assertThat(page.locator("main").innerText())
-                    .contains(name)
-                    .contains("Clinic 6")
-                    .contains("Look for devices");
-            var download = page.waitForDownload(() -> {
-                page.selectOption("#table", "devices");
-                page.selectOption("#customer", new com.microsoft.playwright.options.SelectOption().setLabel(name));
-                page.click("text=Export as CSV");
-            });
-            assertThat(Files.readString(download.path()).lines()).hasSize(91);
+            refused(screen, scripts, name);
+            applied(screen, scripts, name);
+            exported(page, name);
             screen.complaints();
         }
+    }
+
+    private void refused(Screen screen, boolean scripts, String name) {
+        Page page = screen.page();
+        page.navigate(address + "onboarding");
+        check(screen, scripts, "onboarding");
+        page.setInputFiles("#files", customer(name, "no such keys"));
+        page.click("text=Make a dry run");
+        ended(page);
+        check(screen, scripts, "import-refused");
+        assertThat(page.locator("main").innerText())
+                .contains("90 refused")
+                .contains("7 new")
+                .contains("separated by semicolons")
+                .contains("all or nothing");
+        assertThat(page.locator("#apply").count()).isZero();
+        page.click("text=90 refused");
+        page.waitForURL("**outcome=refused");
+        assertThat(page.locator("tbody tr").count()).isEqualTo(25);
+        assertThat(page.locator("tbody tr").first().innerText())
+                .contains("Clinic 1")
+                .contains("no SNMP credentials “no such keys”");
+        page.click("text=Next");
+        page.waitForURL("**page=2");
+        page.navigate(page.url().replace("page=2", "page=4"));
+        assertThat(page.locator("tbody tr").count()).isEqualTo(15);
+    }
+
+    private void applied(Screen screen, boolean scripts, String name) {
+        Page page = screen.page();
+        enterKeys(page, name);
+        page.navigate(address + "onboarding");
+        page.setInputFiles("#files", customer(name, "keys of " + name));
+        page.click("text=Make a dry run");
+        ended(page);
+        check(screen, scripts, "import-dry-run");
+        page.click("#apply");
+        ended(page);
+        check(screen, scripts, "import-applied");
+        assertThat(page.locator("h1").innerText()).isEqualTo("Imported");
+    }
+
+    private static void exported(Page page, String name) throws IOException {
+        page.click("text=Go on: look for devices");
+        page.waitForURL("**/onboarding");
+        assertThat(page.locator("main").innerText())
+                .contains(name)
+                .contains("Clinic 6")
+                .contains("Look for devices");
+        var download = page.waitForDownload(() -> {
+            page.selectOption("#table", "devices");
+            page.selectOption("#customer", new com.microsoft.playwright.options.SelectOption().setLabel(name));
+            page.click("text=Export as CSV");
+        });
+        assertThat(Files.readString(download.path()).lines()).hasSize(91);
     }
 
     /** The checks are scripts themselves. */

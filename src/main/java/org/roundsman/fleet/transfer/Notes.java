@@ -60,7 +60,8 @@ final class Notes {
     static List<DeviceEvent> events(Evaluation evaluation, Instant at) {
         return evaluation.devices().stream()
                 .filter(device -> device.line().outcome() == ImportOutcome.CHANGED)
-                .filter(device -> !device.stored().credentialId().equals(device.wanted().credentialId()))
+                .filter(device ->
+                        !device.stored().credentialId().equals(device.wanted().credentialId()))
                 .map(device -> DeviceEvent.change(
                         device.id(),
                         at,
@@ -86,7 +87,8 @@ final class Notes {
             Subject subject = new Subject(table.one(), entry.id(), name.apply(entry), customer.apply(entry));
             customers.add(subject.customerId());
             String action = outcome == ImportOutcome.NEW ? "added" : "changed";
-            notes.add(new Note(action, subject, worded(table, entry.line().result().changes())));
+            notes.add(new Note(
+                    action, subject, worded(table, entry.line().result().changes())));
             fresh += outcome == ImportOutcome.NEW ? 1 : 0;
             changed += outcome == ImportOutcome.CHANGED ? 1 : 0;
         }

@@ -123,7 +123,15 @@ final class Rows {
 
     private static ImportRow unmoved(ImportRow row) {
         return new ImportRow(
-                row.file(), row.row(), row.table(), row.name(), row.within(), row.outcome(), row.changes(), row.faults(), false);
+                row.file(),
+                row.row(),
+                row.table(),
+                row.name(),
+                row.within(),
+                row.outcome(),
+                row.changes(),
+                row.faults(),
+                false);
     }
 
     Page<ImportRow> page(Connection connection, long run, Choice choice, int number, int size) throws SQLException {

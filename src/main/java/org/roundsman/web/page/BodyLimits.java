@@ -71,7 +71,8 @@ final class BodyLimits {
     private static void say(RoutingContext context, long limit) {
         if (context.response().getStatusCode() == TOO_LARGE) {
             context.response()
-                    .setStatusMessage("Larger than " + (limit == UPLOAD ? "32 MB" : "256 KB") + ", which is the most here");
+                    .setStatusMessage(
+                            "Larger than " + (limit == UPLOAD ? "32 MB" : "256 KB") + ", which is the most here");
         }
     }
 
