@@ -268,7 +268,7 @@ class ImportDbTest {
         credentials.add(CredentialDraft.community(other.id, "their keys", 2, "books-secret"));
         String row = device("AP 1", "192.0.2.1").replace("pier keys", "their keys");
         assertThat(faults(DEVICES + row).get("credentials"))
-                .contains("there are pier keys")
+                .contains("usable here: pier keys")
                 .doesNotContain("secret");
     }
 

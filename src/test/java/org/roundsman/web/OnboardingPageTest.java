@@ -72,7 +72,7 @@ class OnboardingPageTest {
             refused(screen, scripts, name);
             applied(screen, scripts, name);
             exported(page, name);
-            screen.complaints();
+            screen.complaints("422");
         }
     }
 
@@ -80,6 +80,11 @@ class OnboardingPageTest {
         Page page = screen.page();
         page.navigate(address + "onboarding");
         check(screen, scripts, "onboarding");
+        page.setInputFiles("#files", file("odd.csv", "customer,site,timezone\r\nA,B,C\r\n"));
+        page.click("text=Make a dry run");
+        page.waitForSelector("[role=alert]");
+        assertThat(page.locator("[role=alert]").innerText()).contains("odd.csv").contains("is time_zone meant?");
+        check(screen, scripts, "onboarding-fault");
         page.setInputFiles("#files", customer(name, "no such keys"));
         page.click("text=Make a dry run");
         ended(page);

@@ -56,7 +56,7 @@ record Header(TransferTable table, List<String> columns) {
         if (fit.known() == 0) {
             throw new Unreadable("The first row names no column of ours. It must be one of these headers: "
                     + Stream.of(TransferTable.values())
-                            .map(table -> table.word() + ": " + String.join(",", ordered(table)))
+                            .map(table -> table.word() + ": " + String.join(", ", ordered(table)))
                             .collect(Collectors.joining("; "))
                     + ".");
         }
@@ -70,7 +70,7 @@ record Header(TransferTable table, List<String> columns) {
             String named = faults.stream().limit(NAMED_AT_MOST).collect(Collectors.joining("; "))
                     + (more > 0 ? "; and " + more + " more" : "");
             throw new Unreadable("The header looks like " + fit.table().word() + ", but " + named + ". Columns of "
-                    + fit.table().word() + ": " + String.join(",", ordered(fit.table())) + ".");
+                    + fit.table().word() + ": " + String.join(", ", ordered(fit.table())) + ".");
         }
         return new Header(fit.table(), names);
     }

@@ -84,7 +84,7 @@ final class KnownNames {
         return "there are no SNMP credentials “" + name + "” for this site; "
                 + (usable.isEmpty()
                         ? "none are entered yet: add them on the page Credentials, then check again"
-                        : "there are " + some(usable) + "; add others on the page Credentials, then check again");
+                        : "usable here: " + some(usable) + "; add others on the page Credentials, then check again");
     }
 
     /** The model that a row names, or null when it names none. */

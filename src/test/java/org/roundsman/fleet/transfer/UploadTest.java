@@ -126,7 +126,7 @@ class UploadTest {
                 "customer,note,|column 3 has no name",
                 "name,value|one of these headers",
                 "customer,site,device,kind,address,credentials|column host is missing",
-                "customer,site,device,kind,address,credentials|Columns of devices: customer,site,device,kind,host"
+                "customer,site,device,kind,address,credentials|Columns of devices: customer, site, device, kind, host"
             })
     void aWrongHeaderIsNamedWithWhatWouldBeRight(String header, String words) {
         assertThatThrownBy(() -> read(header + "\n")).hasMessageContaining(words);
