@@ -138,6 +138,10 @@ class FaultPages {
             case RADIO_OFF -> "radio 1 switched off";
             case CLOCK_1970 -> "clock starts at 1970 with each restart";
             case PORT_SLOW -> "port at 100 Mb/s in place of a gigabit";
+            case FIRMWARE_UPDATED -> "updated to the next firmware, with a restart at begin and end";
+            case NETWORK_ADDED -> "one more network (access points)";
+            case RADAR_SEEN -> "radar on its 5 GHz channel, moved to channel 36 (access points on channels 52 to 144)";
+            case FAN_FAILED -> "fan stands still (switches)";
         };
     }
 }

@@ -108,6 +108,15 @@ public enum DemoModel {
         };
     }
 
+    /** The firmware that comes next. */
+    public String nextFirmware() {
+        return switch (kind) {
+            case ACCESS_POINT -> "6.5.0";
+            case NETWORK_SWITCH -> "3.2.0";
+            case GATEWAY -> "5.1.0";
+        };
+    }
+
     /** The firmware line that should not run any more. */
     public String staleFirmware() {
         return switch (kind) {

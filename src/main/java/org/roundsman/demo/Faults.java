@@ -33,11 +33,21 @@ public final class Faults {
     private final Map<Integer, List<Switched>> switched = new ConcurrentHashMap<>();
     private final AtomicInteger version = new AtomicInteger();
 
+    /** Faults on the schedule and by hand. */
     public Faults(DemoFleet fleet, Clock clock) {
+        this(fleet, clock, true);
+    }
+
+    private Faults(DemoFleet fleet, Clock clock, boolean scheduled) {
         this.fleet = fleet;
         this.clock = clock;
-        this.schedule = new Schedule(fleet);
+        this.schedule = new Schedule(fleet, scheduled);
         this.cabling = Cabling.of(fleet);
+    }
+
+    /** A fleet in which only hands make faults; restarts come by themselves there too. */
+    public static Faults byHandOnly(DemoFleet fleet, Clock clock) {
+        return new Faults(fleet, clock, false);
     }
 
     /** Gives a device a fault from now on; nothing changes when it has it by hand already. */
@@ -138,10 +148,8 @@ public final class Faults {
             out.restart = Math.max(out.restart, restartBy(one, epochMilli));
             flapping |= one.fault == Fault.FLAPPING && flapDown(one, epochMilli);
         }
-        out.silent = flapping
-                || Fault.UPLINK_LOST.in(out.faults)
-                || Fault.PORT_DEAD.in(out.faults)
-                || epochMilli < out.restart + schedule.bootMillis(device, out.restart);
+        out.booting = epochMilli < out.restart + schedule.bootMillis(device, out.restart);
+        out.silent = flapping || out.booting || Fault.UPLINK_LOST.in(out.faults) || Fault.PORT_DEAD.in(out.faults);
         link(device, epochMilli, flapping, out);
     }
 
@@ -185,6 +193,9 @@ public final class Faults {
         }
         if (one.fault == Fault.PORT_DEAD && one.stretch.to() <= at) {
             return one.stretch.to();
+        }
+        if (one.fault == Fault.FIRMWARE_UPDATED) {
+            return one.stretch.to() <= at ? one.stretch.to() : one.stretch.from();
         }
         if (one.fault == Fault.FLAPPING) {
             long until = Math.min(at, one.stretch.to());
