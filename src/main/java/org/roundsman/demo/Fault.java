@@ -4,7 +4,10 @@ package org.roundsman.demo;
 public enum Fault {
     /** The line of the whole site is down: none of its agents answers, and all run on. */
     UPLINK_LOST,
-    /** The switch port feeds no power: the agent is silent, and restarts when power is back. */
+    /**
+     * The device has no power, an access point because its switch port feeds none: the agent is silent, and restarts when
+     * power is back. What a switch without power feeds has none either.
+     */
     PORT_DEAD,
     /** More people and more air time than the radio can serve: utilisation above 85 %. */
     ROOM_SATURATED,

@@ -120,7 +120,7 @@ final class MakerObjects {
         });
     }
 
-    private static int networkClients(AgentState state, int radio, int network) {
+    static int networkClients(AgentState state, int radio, int network) {
         int guests = state.figures.guests[radio];
         return network == 1 ? guests : state.figures.clients[radio] - guests;
     }
@@ -129,7 +129,7 @@ final class MakerObjects {
         return radio(state, radio).channelUnder(state.faults());
     }
 
-    private static DemoRadio radio(AgentState state, int radio) {
+    static DemoRadio radio(AgentState state, int radio) {
         return state.device.radios().get(radio);
     }
 
