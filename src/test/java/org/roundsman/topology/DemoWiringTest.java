@@ -90,7 +90,8 @@ class DemoWiringTest {
                     continue;
                 }
                 Power power = above.ports().stream()
-                        .filter(port -> port.bridgePort().equals(OptionalInt.of(up.get().abovePort())))
+                        .filter(port ->
+                                port.bridgePort().equals(OptionalInt.of(up.get().abovePort())))
                         .flatMap(port -> port.power().stream())
                         .findFirst()
                         .orElseThrow();
@@ -128,12 +129,14 @@ class DemoWiringTest {
                 if (reading.outcome() == Outcome.ANSWERED) {
                     assertThat(reading.remarks()).as(device.name()).isEmpty();
                     Snapshot snapshot = Decoding.of(reading);
-                    sites.computeIfAbsent(device.site(), made -> new ArrayList<>()).add(new Read(device, snapshot));
+                    sites.computeIfAbsent(device.site(), made -> new ArrayList<>())
+                            .add(new Read(device, snapshot));
                     Map<Integer, OptionalInt> numbers = new HashMap<>();
                     // A gateway is no bridge: its interfaces are numbered as its plate is.
-                    snapshot.ports().forEach(port -> numbers.put(
-                            port.number(),
-                            port.bridgePort().isPresent() ? port.bridgePort() : OptionalInt.of(port.number())));
+                    snapshot.ports()
+                            .forEach(port -> numbers.put(
+                                    port.number(),
+                                    port.bridgePort().isPresent() ? port.bridgePort() : OptionalInt.of(port.number())));
                     ports.put(device.number(), numbers);
                 }
             }
@@ -176,8 +179,10 @@ class DemoWiringTest {
         }
         for (Read read : site) {
             long id = read.device().number();
-            read.snapshot().neighbours().forEach(heard -> neighbours.add(new NeighbourSeen(
-                    id, heard.port(), heard.localPort(), heard.portBy(), heard.announced(), AT, AT, 0)));
+            read.snapshot()
+                    .neighbours()
+                    .forEach(heard -> neighbours.add(new NeighbourSeen(
+                            id, heard.port(), heard.localPort(), heard.portBy(), heard.announced(), AT, AT, 0)));
             read.snapshot().learnt().forEach((mac, on) -> on.stream()
                     .filter(port -> macs.contains(mac))
                     .forEach(port -> learnt.add(new Evidence.Learnt(id, mac, port, AT, AT, 0))));
