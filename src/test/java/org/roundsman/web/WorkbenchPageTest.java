@@ -92,24 +92,7 @@ class WorkbenchPageTest {
                     .contains("host applies")
                     .contains("1.3.6.1.4.1.32473.78.5.1")
                     .contains("blanked out");
-            page.getByText("Write lines for it: 1.3.6.1.4.1.32473.78.5.1").click();
-            page.locator("select[name=key]").nth(0).selectOption("radio.label");
-            page.locator("select[name=key]").nth(1).selectOption("radio.utilisation");
-            page.locator("select[name=as]").nth(1).selectOption("bss-load");
-            screen.check("propose");
-            press(page, "Open the editor with these lines");
-            String proposed = page.inputValue("#text");
-            assertThat(proposed).contains("radio.utilisation: {column: 3, as: bss-load}");
-            page.fill("#text", proposed.replace("my-maker", name).replace("bss-load", "bss-laod"));
-            page.waitForSelector("#checked .wrong");
-            assertThat(page.locator("#checked").innerText()).contains("Line ").contains("did you mean bss-load?");
-            screen.check("editor-fault");
-            page.fill("#text", proposed.replace("my-maker", name));
-            page.waitForSelector("#checked .good");
-            press(page, "Try it");
-            page.waitForSelector("#tried table");
-            assertThat(page.locator("#tried").innerText()).contains("radio.utilisation").contains("20").contains("40");
-            screen.check("editor-tried");
+            write(screen, name);
             press(page, "Save");
             page.waitForURL("**/versions/1");
             assertThat(inUse.current().names()).doesNotContain(name);
@@ -121,6 +104,29 @@ class WorkbenchPageTest {
             screen.check("profile");
             screen.complaints();
         }
+    }
+
+    /** From the maker's table to a text that was tried. */
+    private static void write(Screen screen, String name) {
+        Page page = screen.page();
+        page.getByText("Write lines for it: 1.3.6.1.4.1.32473.78.5.1").click();
+        page.locator("select[name=key]").nth(0).selectOption("radio.label");
+        page.locator("select[name=key]").nth(1).selectOption("radio.utilisation");
+        page.locator("select[name=as]").nth(1).selectOption("bss-load");
+        screen.check("propose");
+        press(page, "Open the editor with these lines");
+        String proposed = page.inputValue("#text");
+        assertThat(proposed).contains("radio.utilisation: {column: 3, as: bss-load}");
+        page.fill("#text", proposed.replace("my-maker", name).replace("bss-load", "bss-laod"));
+        page.waitForSelector("#checked .wrong");
+        assertThat(page.locator("#checked").innerText()).contains("Line ").contains("did you mean bss-load?");
+        screen.check("editor-fault");
+        page.fill("#text", proposed.replace("my-maker", name));
+        page.waitForSelector("#checked .good");
+        press(page, "Try it");
+        page.waitForSelector("#tried table");
+        assertThat(page.locator("#tried").innerText()).contains("radio.utilisation").contains("20").contains("40");
+        screen.check("editor-tried");
     }
 
     @Test
