@@ -36,7 +36,7 @@ record WalkView(
     private static final int MOST_GROUPS = 200;
 
     /** One line of a profile, and what became of it. */
-    record Line(String who, String key, String value, String from, String why, List<RawAnswer> raw, int more) {
+    record Line(String who, String key, String value, String from, String why, List<RawAnswer> said, int more) {
         static Line of(Explained e) {
             return new Line(
                     e.who(),
