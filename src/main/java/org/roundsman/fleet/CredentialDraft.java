@@ -5,7 +5,8 @@ import java.util.Set;
 /**
  * Credentials as entered. On a change, an empty secret keeps the one that is there.
  *
- * @param customerId null for every customer's
+ * @param customerId null for every customer's, or where siteId says it
+ * @param siteId the one site whose devices may use them, null for every site
  * @param version 1, 2 (v2c) or 3
  * @param level NO_AUTH, AUTH or AUTH_PRIV; v3 only
  * @param authProtocol SHA1, SHA224, SHA256, SHA384, SHA512 or empty
@@ -13,6 +14,7 @@ import java.util.Set;
  */
 public record CredentialDraft(
         Long customerId,
+        Long siteId,
         String name,
         int version,
         String community,
@@ -29,9 +31,54 @@ public record CredentialDraft(
     /** Least length of a USM password (RFC 3414 section 11.2). */
     static final int PASSWORD_LEAST = 8;
 
+    /** Secrets with fewer characters are warned about: common practice, no source. */
+    static final int SHORT = 12;
+
+    /** For every site of a customer, or of every customer. */
+    public CredentialDraft(
+            Long customerId,
+            String name,
+            int version,
+            String community,
+            String userName,
+            String level,
+            String authProtocol,
+            String authPassword,
+            String privProtocol,
+            String privPassword) {
+        this(
+                customerId,
+                null,
+                name,
+                version,
+                community,
+                userName,
+                level,
+                authProtocol,
+                authPassword,
+                privProtocol,
+                privPassword);
+    }
+
     /** v1 or v2c with a community. */
     public static CredentialDraft community(Long customerId, String name, int version, String community) {
         return new CredentialDraft(customerId, name, version, community, "", "NO_AUTH", "", "", "", "");
+    }
+
+    /** The same for the devices of one site only. */
+    public CredentialDraft at(long onlySite) {
+        return new CredentialDraft(
+                customerId,
+                onlySite,
+                name,
+                version,
+                community,
+                userName,
+                level,
+                authProtocol,
+                authPassword,
+                privProtocol,
+                privPassword);
     }
 
     boolean authenticates() {
@@ -64,5 +111,11 @@ public record CredentialDraft(
     private static void checkPassword(InputCheck check, String field, String password, boolean kept) {
         boolean missing = password == null || password.isEmpty();
         check.that(field, missing ? kept : password.length() >= PASSWORD_LEAST, "at least 8 characters (RFC 3414)");
+    }
+
+    /** Without the secrets. */
+    @Override
+    public String toString() {
+        return "credentials “" + name + "” of version " + version;
     }
 }

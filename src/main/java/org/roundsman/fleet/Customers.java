@@ -7,16 +7,20 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Optional;
+import org.roundsman.audit.AuditTrail;
+import org.roundsman.audit.FieldSet;
 
 /** Reads and changes customers. */
 @ApplicationScoped
 @Transactional
 public class Customers {
 
+    private final AuditTrail audit;
     private final Event<FleetChanged> changed;
 
     @Inject
-    Customers(Event<FleetChanged> changed) {
+    Customers(AuditTrail audit, Event<FleetChanged> changed) {
+        this.audit = audit;
         this.changed = changed;
     }
 
@@ -38,6 +42,7 @@ public class Customers {
         Customer customer = new Customer();
         fill(customer, draft);
         customer.persist();
+        audit.added(FleetFields.subject(customer), FleetFields.of(customer));
         changed.fire(new FleetChanged());
         return customer;
     }
@@ -47,7 +52,9 @@ public class Customers {
      */
     public Customer change(long id, CustomerDraft draft) {
         Customer customer = Customer.<Customer>findByIdOptional(id).orElseThrow(() -> gone(id));
+        FieldSet before = FleetFields.of(customer);
         fill(customer, draft);
+        audit.changed(FleetFields.subject(customer), before, FleetFields.of(customer));
         changed.fire(new FleetChanged());
         return customer;
     }

@@ -5,9 +5,16 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.time.Clock;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.roundsman.audit.AuditTrail;
+import org.roundsman.audit.FieldSet;
+import org.roundsman.shared.Page;
+import org.roundsman.timeline.DeviceEvent;
+import org.roundsman.timeline.EventKind;
+import org.roundsman.timeline.Timeline;
 
 /** Reads and changes devices. What it returns has its site, customer, credential and model loaded. */
 @ApplicationScoped
@@ -17,10 +24,16 @@ public class Devices {
     private static final String WHOLE = "from Device d join fetch d.site s join fetch s.customer c"
             + " join fetch d.credential left join fetch d.model";
 
+    private final AuditTrail audit;
+    private final Timeline timeline;
+    private final Clock clock;
     private final Event<FleetChanged> changed;
 
     @Inject
-    Devices(Event<FleetChanged> changed) {
+    Devices(AuditTrail audit, Timeline timeline, Clock clock, Event<FleetChanged> changed) {
+        this.audit = audit;
+        this.timeline = timeline;
+        this.clock = clock;
         this.changed = changed;
     }
 
@@ -38,6 +51,23 @@ public class Devices {
                 .filter(d -> scope.includes(d.site.customer.id));
     }
 
+    /** Devices in the scope that use these credentials, by customer, site and name. */
+    public Page<Device> using(CustomerScope scope, long credentialId, int page, int size) {
+        Parameters whose = Parameters.with("keys", credentialId).and("only", scope.onlyCustomer());
+        String where = " where d.credential.id = :keys and (:only is null or d.site.customer.id = :only)";
+        long total = Device.count("from Device d" + where, whose);
+        List<Device> found = Device.<Device>find(
+                        WHOLE + where + " order by lower(c.name), lower(s.name), lower(d.name)", whose)
+                .page(page - 1, size)
+                .list();
+        return new Page<>(found, page, size, total);
+    }
+
+    /** Every device, paused or not: any of them may send notifications. */
+    public List<Device> all() {
+        return Device.list(WHOLE + " order by d.id");
+    }
+
     /** Every device that is not paused, for the poller. */
     public List<Device> watched() {
         return Device.list(WHOLE + " where d.paused = false order by d.id");
@@ -52,6 +82,7 @@ public class Devices {
                 .orElseThrow(() -> new InputRejected(Map.of("siteId", "this site is not there any more")));
         fill(device, draft);
         device.persist();
+        audit.added(FleetFields.subject(device), FleetFields.of(device));
         changed.fire(new FleetChanged());
         return device;
     }
@@ -61,9 +92,41 @@ public class Devices {
      */
     public Device change(long id, DeviceDraft draft) {
         Device device = require(id);
+        FieldSet before = FleetFields.of(device);
+        Credential former = device.credential;
         fill(device, draft);
-        changed.fire(new FleetChanged());
+        note(device, before, former);
         return device;
+    }
+
+    /**
+     * Lets other credentials be used for the device from now on.
+     *
+     * @throws InputRejected when either is not there any more, or the credentials are not usable at its site
+     */
+    public Device useCredential(long id, long credentialId) {
+        Device device = require(id);
+        FieldSet before = FleetFields.of(device);
+        Credential former = device.credential;
+        InputCheck check = new InputCheck();
+        device.credential = usable(check, device.site, credentialId);
+        check.done();
+        note(device, before, former);
+        return device;
+    }
+
+    private void note(Device device, FieldSet before, Credential former) {
+        audit.changed(FleetFields.subject(device), before, FleetFields.of(device));
+        if (former != device.credential) {
+            timeline.add(List.of(DeviceEvent.change(
+                    device.id,
+                    clock.instant(),
+                    EventKind.CREDENTIALS_CHANGED,
+                    "Other credentials are used",
+                    former.name,
+                    device.credential.name)));
+        }
+        changed.fire(new FleetChanged());
     }
 
     /**
@@ -71,7 +134,9 @@ public class Devices {
      * its spans and day figures. Raw readings and quarter hours go with their partitions.
      */
     public void remove(long id) {
-        require(id).delete();
+        Device device = require(id);
+        audit.did("removed", FleetFields.subject(device));
+        device.delete();
         changed.fire(new FleetChanged());
     }
 
@@ -91,10 +156,7 @@ public class Devices {
                 "host",
                 !taken(device, "host = ?3 and port = " + draft.port(), draft.host()),
                 "this site has a device with this address and port already");
-        Credential credential = Credential.findById(draft.credentialId());
-        boolean usable = credential != null
-                && (credential.customer == null || credential.customer.id.equals(device.site.customer.id));
-        check.that("credentialId", usable, "these credentials are not there any more, or belong to another customer");
+        Credential credential = usable(check, device.site, draft.credentialId());
         Model model = draft.modelId() == null ? null : Model.findById(draft.modelId());
         check.that("modelId", draft.modelId() == null || model != null, "this model is not there any more");
         check.done();
@@ -107,6 +169,13 @@ public class Devices {
         device.place = draft.place().strip();
         device.intervalSeconds = draft.intervalSeconds();
         device.paused = draft.paused();
+    }
+
+    private static Credential usable(InputCheck check, Site site, long credentialId) {
+        Credential credential = Credential.findById(credentialId);
+        boolean usable = credential != null && credential.usableAt(site.id, site.customer.id);
+        check.that("credentialId", usable, "these credentials are not there any more, or belong elsewhere");
+        return credential;
     }
 
     private static boolean taken(Device device, String same, Object value) {

@@ -1,13 +1,23 @@
 package org.roundsman.fleet;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.List;
+import org.roundsman.audit.AuditEntry.Subject;
+import org.roundsman.audit.AuditTrail;
 
 /** Reads and changes the models that devices are of. */
 @ApplicationScoped
 @Transactional
 public class Models {
+
+    private final AuditTrail audit;
+
+    @Inject
+    Models(AuditTrail audit) {
+        this.audit = audit;
+    }
 
     /** By maker and name. */
     public List<Model> all() {
@@ -20,6 +30,9 @@ public class Models {
                 .firstResultOptional()
                 .orElseGet(() -> {
                     model.persist();
+                    audit.added(
+                            new Subject("model", model.id, model.maker + " " + model.name, null),
+                            FleetFields.of(model));
                     return model;
                 });
     }

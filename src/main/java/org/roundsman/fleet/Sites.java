@@ -8,6 +8,8 @@ import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import org.roundsman.audit.AuditTrail;
+import org.roundsman.audit.FieldSet;
 
 /** Reads and changes sites. What it returns has its customer, hours and contacts loaded. */
 @ApplicationScoped
@@ -16,10 +18,12 @@ public class Sites {
 
     private static final String WHOLE = "from Site s join fetch s.customer c";
 
+    private final AuditTrail audit;
     private final Event<FleetChanged> changed;
 
     @Inject
-    Sites(Event<FleetChanged> changed) {
+    Sites(AuditTrail audit, Event<FleetChanged> changed) {
+        this.audit = audit;
         this.changed = changed;
     }
 
@@ -53,6 +57,7 @@ public class Sites {
                 .orElseThrow(() -> new InputRejected(Map.of("customerId", "this customer is not there any more")));
         fill(site, draft);
         site.persist();
+        audit.added(FleetFields.subject(site), FleetFields.of(site));
         changed.fire(new FleetChanged());
         return site;
     }
@@ -63,7 +68,9 @@ public class Sites {
     public Site change(long id, SiteDraft draft) {
         Site site = Site.<Site>findByIdOptional(id)
                 .orElseThrow(() -> new InputRejected(Map.of("id", "this site is not there any more")));
+        FieldSet before = FleetFields.of(site);
         fill(site, draft);
+        audit.changed(FleetFields.subject(site), before, FleetFields.of(site));
         changed.fire(new FleetChanged());
         return site;
     }

@@ -14,15 +14,21 @@ final class Watch {
     private final DeviceMemory memory;
     private final Queue<Runnable> turns = new ArrayDeque<>();
 
+    /** For what is asked beside the rounds. */
+    private final AsideLane aside;
+
     private boolean busy;
     private boolean ended;
     private int misses;
     private long due;
+    private boolean extraPlanned;
+    private long extraBegan = Long.MIN_VALUE / 2;
     private Future<?> timer;
 
     Watch(PollTarget target) {
         this.target = target;
         this.memory = new DeviceMemory(target.agent());
+        this.aside = new AsideLane(target.agent());
     }
 
     PollTarget target() {
@@ -31,6 +37,15 @@ final class Watch {
 
     DeviceMemory memory() {
         return memory;
+    }
+
+    AsideLane aside() {
+        return aside;
+    }
+
+    /** So many rounds went unanswered that the device counts as silent. */
+    synchronized boolean silent() {
+        return misses >= Timetable.SILENT_AFTER;
     }
 
     /** Runs the visit now, or after the one that goes on: the device's memory serves one at a time. */
@@ -83,6 +98,24 @@ final class Watch {
         }
         due = nextDue;
         timer = handle;
+    }
+
+    /**
+     * Plans a round out of turn, unless one is planned already.
+     *
+     * @return milliseconds until it may begin, or -1 when nothing is to be done
+     */
+    synchronized long planExtra(long now, long apart) {
+        if (extraPlanned || ended) {
+            return -1;
+        }
+        extraPlanned = true;
+        return Math.max(0, Math.min(apart, extraBegan + apart - now));
+    }
+
+    synchronized void beginExtra(long now) {
+        extraPlanned = false;
+        extraBegan = now;
     }
 
     synchronized boolean ended() {

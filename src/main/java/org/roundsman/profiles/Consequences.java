@@ -31,7 +31,8 @@ public record Consequences(
      *
      * @param certain whether its sysObjectID alone tells; else it depends on what it answers
      */
-    public record AffectedDevice(long id, String name, String site, String customer, String objectId, boolean certain) {}
+    public record AffectedDevice(
+            long id, String name, String site, String customer, String objectId, boolean certain) {}
 
     /** Whether test cases would end otherwise than expected. */
     public boolean differs() {

@@ -148,7 +148,9 @@ public class ProfileCases {
                 r.who() + "\n" + r.key(),
                 new Difference(r.who(), r.key(), "", r.value()),
                 (before, now) -> new Difference(r.who(), r.key(), before.expected(), r.value())));
-        return all.values().stream().filter(d -> !d.expected().equals(d.found())).toList();
+        return all.values().stream()
+                .filter(d -> !d.expected().equals(d.found()))
+                .toList();
     }
 
     private List<Result> parse(String text) {

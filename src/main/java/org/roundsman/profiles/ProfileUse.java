@@ -75,7 +75,8 @@ public class ProfileUse {
     private List<ProfileFault> faults(ProfileVersion version) {
         List<ProfileFault> faults = new ArrayList<>(version.faults());
         if (faults.isEmpty()) {
-            Optional<ProfileText> mine = inUse.withoutWritten().with(version.asText()).text(version.name());
+            Optional<ProfileText> mine =
+                    inUse.withoutWritten().with(version.asText()).text(version.name());
             if (mine.filter(version.asText()::equals).isEmpty()) {
                 faults.add(new ProfileFault(
                         version.name(), 0, "profile", "the name is not " + version.name() + " when the text is read"));
@@ -91,24 +92,22 @@ public class ProfileUse {
             return List.of();
         }
         return sql
-                .list(
-                        DEVICES,
-                        row -> {
-                            String told = row.getString("object_id");
-                            String objectId = told.matches("[0-2](\\.\\d{1,9}){1,60}") ? told : "";
-                            Fit was = before.fit(name, objectId);
-                            Fit is = after.fit(name, objectId);
-                            boolean certain = was == Fit.YES || is == Fit.YES;
-                            return was == Fit.NO && is == Fit.NO
-                                    ? Optional.<AffectedDevice>empty()
-                                    : Optional.of(new AffectedDevice(
-                                            row.getLong("id"),
-                                            row.getString("name"),
-                                            row.getString("site"),
-                                            row.getString("customer"),
-                                            objectId,
-                                            certain));
-                        })
+                .list(DEVICES, row -> {
+                    String told = row.getString("object_id");
+                    String objectId = told.matches("[0-2](\\.\\d{1,9}){1,60}") ? told : "";
+                    Fit was = before.fit(name, objectId);
+                    Fit is = after.fit(name, objectId);
+                    boolean certain = was == Fit.YES || is == Fit.YES;
+                    return was == Fit.NO && is == Fit.NO
+                            ? Optional.<AffectedDevice>empty()
+                            : Optional.of(new AffectedDevice(
+                                    row.getLong("id"),
+                                    row.getString("name"),
+                                    row.getString("site"),
+                                    row.getString("customer"),
+                                    objectId,
+                                    certain));
+                })
                 .stream()
                 .flatMap(Optional::stream)
                 .toList();
@@ -124,7 +123,8 @@ public class ProfileUse {
     public void use(long id, int number, boolean accepted) {
         Consequences consequences = consequences(id, number);
         if (!consequences.faults().isEmpty()) {
-            throw WrittenProfiles.rejected("version", "it has faults: " + consequences.faults().get(0));
+            throw WrittenProfiles.rejected(
+                    "version", "it has faults: " + consequences.faults().get(0));
         }
         boolean back = consequences.version().firstUsed().isPresent();
         if (consequences.differs() && !accepted && !back) {

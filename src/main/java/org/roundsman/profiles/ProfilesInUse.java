@@ -86,7 +86,9 @@ public class ProfilesInUse {
                 set = set.with(text);
             } catch (ProfileException e) {
                 faults.addAll(e.faults());
-                LOG.warnf("The profile %s was put in use but cannot be read; it is left out: %s", text.file(), e.getMessage());
+                LOG.warnf(
+                        "The profile %s was put in use but cannot be read; it is left out: %s",
+                        text.file(), e.getMessage());
             }
         }
         leftOut = List.copyOf(faults);

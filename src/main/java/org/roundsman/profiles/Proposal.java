@@ -35,7 +35,8 @@ public final class Proposal {
      */
     public static String table(UnusedGroup group, List<String> index, Map<Integer, Meaning> meanings) {
         StringBuilder text = new StringBuilder("  - entry: " + group.oid() + "\n");
-        boolean rows = meanings.values().stream().anyMatch(m -> !m.key().startsWith("device.") && !m.key().startsWith("fact."));
+        boolean rows = meanings.values().stream()
+                .anyMatch(m -> !m.key().startsWith("device.") && !m.key().startsWith("fact."));
         text.append(rows ? "    index: [" + String.join(", ", index) + "]\n" : "    fold: average\n");
         text.append("    columns:\n");
         for (UnusedGroup.Column column : group.columns()) {
@@ -89,9 +90,8 @@ public final class Proposal {
         }
         String rest = text.substring(at.end()).replaceFirst("^\\n", "");
         Matcher first = Pattern.compile("(?m)^([ ]*)[^#\\s]").matcher(rest);
-        String indented = first.find() && !first.group(1).equals("  ")
-                ? lines.replaceAll("(?m)^ {2}", first.group(1))
-                : lines;
+        String indented =
+                first.find() && !first.group(1).equals("  ") ? lines.replaceAll("(?m)^ {2}", first.group(1)) : lines;
         return text.substring(0, at.end()) + "\n" + indented + rest;
     }
 }

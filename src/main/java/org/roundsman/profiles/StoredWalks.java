@@ -30,10 +30,11 @@ import org.roundsman.snmp.WalkText;
 @Transactional
 public class StoredWalks {
 
-    private static final String HEAD = "select w.id, w.customer_id, coalesce(c.name, '') as customer, w.device_id, w.name,"
-            + " w.object_id, w.variables, w.blanked, w.remarks, w.taken_at, w.later_at, w.author,"
-            + " exists (select 1 from profile_case k where k.walk_id = w.id) as test_case"
-            + " from stored_walk w left join customer c on c.id = w.customer_id";
+    private static final String HEAD =
+            "select w.id, w.customer_id, coalesce(c.name, '') as customer, w.device_id, w.name,"
+                    + " w.object_id, w.variables, w.blanked, w.remarks, w.taken_at, w.later_at, w.author,"
+                    + " exists (select 1 from profile_case k where k.walk_id = w.id) as test_case"
+                    + " from stored_walk w left join customer c on c.id = w.customer_id";
     private static final String IN_SCOPE = " (?::bigint is null or w.customer_id = ?::bigint)";
     private static final int LONGEST_NAME = 120;
 
@@ -51,7 +52,8 @@ public class StoredWalks {
     /** Those in the scope, the latest first. Walks that belong to nobody are not in the scope of one customer. */
     public List<StoredWalk> all(CustomerScope scope) {
         Long only = scope.onlyCustomer();
-        return sql.list(HEAD + " where" + IN_SCOPE + " order by w.added_at desc, w.id desc", StoredWalks::head, only, only);
+        return sql.list(
+                HEAD + " where" + IN_SCOPE + " order by w.added_at desc, w.id desc", StoredWalks::head, only, only);
     }
 
     /** Empty when there is none or it lies outside the scope. */
@@ -94,7 +96,10 @@ public class StoredWalks {
         }
         Walk walk = draft.blank() ? draft.walk().withoutNames() : draft.walk();
         boolean known = draft.customerId().isEmpty()
-                || sql.one("select 1 from customer where id = ?", row -> 1, draft.customerId().get())
+                || sql.one(
+                                "select 1 from customer where id = ?",
+                                row -> 1,
+                                draft.customerId().get())
                         .isPresent();
         if (!known) {
             throw WrittenProfiles.rejected("customerId", "this customer is not there any more");
@@ -146,7 +151,8 @@ public class StoredWalks {
                 "update stored_walk set later = ?, later_at = ? where id = ?", pack(kept.text()), takenAt, stored.id());
         audit.changed(
                 subject(stored),
-                new FieldSet().with("later walk", stored.laterAt().map(at -> "there").orElse("")),
+                new FieldSet()
+                        .with("later walk", stored.laterAt().map(at -> "there").orElse("")),
                 new FieldSet().with("later walk", later.size() + " variables"));
     }
 
@@ -157,7 +163,8 @@ public class StoredWalks {
     }
 
     static Subject subject(StoredWalk stored) {
-        return new Subject("walk", stored.id(), stored.name(), stored.customerId().orElse(null));
+        return new Subject(
+                "walk", stored.id(), stored.name(), stored.customerId().orElse(null));
     }
 
     private static byte[] pack(String text) {

@@ -87,8 +87,8 @@ public class WalkFetches {
 
         synchronized void set(int variables, State state, String message, Long walkId) {
             Progress p = progress;
-            progress = new Progress(
-                    p.id(), p.wish(), p.since(), variables, state, message, Optional.ofNullable(walkId));
+            progress =
+                    new Progress(p.id(), p.wish(), p.since(), variables, state, message, Optional.ofNullable(walkId));
         }
     }
 
@@ -176,7 +176,10 @@ public class WalkFetches {
         } catch (InputRejected e) {
             one.set(variables, State.FAILED, String.join("; ", e.faults().values()), null);
         } catch (RuntimeException e) {
-            LOG.errorf(e, "The walk of device %d could not be kept", one.progress().wish().deviceId());
+            LOG.errorf(
+                    e,
+                    "The walk of device %d could not be kept",
+                    one.progress().wish().deviceId());
             one.set(variables, State.FAILED, "a fault of ours; the log has the details", null);
         }
     }

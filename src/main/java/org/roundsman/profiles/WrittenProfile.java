@@ -11,5 +11,4 @@ import java.util.Optional;
  * @param author who saved the latest version
  * @param at when
  */
-public record WrittenProfile(
-        long id, String name, int latest, Optional<Integer> inUse, String author, Instant at) {}
+public record WrittenProfile(long id, String name, int latest, Optional<Integer> inUse, String author, Instant at) {}

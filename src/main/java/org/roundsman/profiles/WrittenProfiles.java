@@ -29,9 +29,10 @@ public class WrittenProfiles {
     private static final String HEAD = "select p.id, p.name, p.version_in_use, v.number, v.author, v.at"
             + " from written_profile p join lateral (select number, author, at from profile_version"
             + " where profile_id = p.id order by number desc limit 1) v on true";
-    private static final String VERSION = "select v.*, p.name from profile_version v"
-            + " join written_profile p on p.id = v.profile_id";
-    private static final Pattern NAME = Pattern.compile("(?m)^profile:[ \\t]*[\"']?([a-z0-9][a-z0-9-]*)[\"']?[ \\t]*(#.*)?\\r?$");
+    private static final String VERSION =
+            "select v.*, p.name from profile_version v" + " join written_profile p on p.id = v.profile_id";
+    private static final Pattern NAME =
+            Pattern.compile("(?m)^profile:[ \\t]*[\"']?([a-z0-9][a-z0-9-]*)[\"']?[ \\t]*(#.*)?\\r?$");
     private static final int LONGEST_NOTE = 500;
 
     private final Sql sql;
@@ -88,7 +89,8 @@ public class WrittenProfiles {
     public ProfileVersion add(String text, String note) {
         String name = checked(text, note);
         if (named(name).isPresent()) {
-            throw rejected("text", "there is a profile " + name + " already: change that one, or give this another name");
+            throw rejected(
+                    "text", "there is a profile " + name + " already: change that one, or give this another name");
         }
         long id = sql.one(
                         "insert into written_profile (name, created_at) values (?, ?) on conflict do nothing returning id",
@@ -108,19 +110,22 @@ public class WrittenProfiles {
      * @throws InputRejected naming the field: text, note, or {@code basedOn} when somebody saved another version meanwhile
      */
     public ProfileVersion save(long id, int basedOn, String text, String note) {
-        String name = sql.one(
-                        "select name from written_profile where id = ? for update", row -> row.getString(1), id)
+        String name = sql.one("select name from written_profile where id = ? for update", row -> row.getString(1), id)
                 .orElseThrow(() -> rejected("id", "this profile is not there any more"));
         String own = checked(text, note);
         if (!own.equals(name)) {
-            throw rejected("text", "this profile is called " + name + "; to have one called " + own
-                    + ", start a new profile from a copy");
+            throw rejected(
+                    "text",
+                    "this profile is called " + name + "; to have one called " + own
+                            + ", start a new profile from a copy");
         }
         ProfileVersion latest = versions(id).get(0);
         if (latest.number() != basedOn) {
-            throw rejected("basedOn", latest.author() + " saved version " + latest.number()
-                    + " while you were changing version " + basedOn
-                    + ". Nothing was saved: look at what is different, bring the two together, and save again.");
+            throw rejected(
+                    "basedOn",
+                    latest.author() + " saved version " + latest.number()
+                            + " while you were changing version " + basedOn
+                            + ". Nothing was saved: look at what is different, bring the two together, and save again.");
         }
         if (latest.text().equals(text)) {
             throw rejected("text", "nothing is different from version " + basedOn);
@@ -165,8 +170,7 @@ public class WrittenProfiles {
     void put(ProfileVersion version) {
         Optional<Integer> before = find(version.profileId()).flatMap(WrittenProfile::inUse);
         boolean back = before.isPresent() && version.number() < before.get();
-        sql.change(
-                "update written_profile set version_in_use = ? where id = ?", version.number(), version.profileId());
+        sql.change("update written_profile set version_in_use = ? where id = ?", version.number(), version.profileId());
         sql.change(
                 "update profile_version set first_used = coalesce(first_used, ?) where profile_id = ? and number = ?",
                 clock.instant(),
@@ -176,22 +180,25 @@ public class WrittenProfiles {
                 back ? "rolled back" : "put in use",
                 subject(version.profileId(), version.name()),
                 FieldSet.between(
-                        new FieldSet().with("version in use", before.map(String::valueOf).orElse("none")),
+                        new FieldSet()
+                                .with(
+                                        "version in use",
+                                        before.map(String::valueOf).orElse("none")),
                         new FieldSet().with("version in use", version.number())))));
         changed.fire(new ProfilesChanged());
     }
 
     /** Takes a profile out of use: a shipped one of the same name comes back. Does nothing where none is in use. */
     public void takeOut(long id) {
-        WrittenProfile profile =
-                find(id).orElseThrow(() -> rejected("id", "this profile is not there any more"));
+        WrittenProfile profile = find(id).orElseThrow(() -> rejected("id", "this profile is not there any more"));
         if (profile.inUse().isPresent()) {
             sql.change("update written_profile set version_in_use = null where id = ?", id);
             audit.note(List.of(new AuditTrail.Note(
                     "taken out of use",
                     subject(id, profile.name()),
                     FieldSet.between(
-                            new FieldSet().with("version in use", profile.inUse().get()),
+                            new FieldSet()
+                                    .with("version in use", profile.inUse().get()),
                             new FieldSet().with("version in use", "none")))));
             changed.fire(new ProfilesChanged());
         }

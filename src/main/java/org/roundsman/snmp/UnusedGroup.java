@@ -12,7 +12,8 @@ import java.util.List;
  * @param rows rows of a table; 1 for scalars
  * @param indexes of the first few rows, in dotted numbers; empty for scalars
  */
-public record UnusedGroup(String oid, String name, boolean table, List<Column> columns, int rows, List<String> indexes) {
+public record UnusedGroup(
+        String oid, String name, boolean table, List<Column> columns, int rows, List<String> indexes) {
 
     public UnusedGroup {
         columns = List.copyOf(columns);

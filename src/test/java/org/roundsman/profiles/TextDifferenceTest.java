@@ -36,7 +36,9 @@ class TextDifferenceTest {
 
     @Test
     void sameTextsHaveOnlySameLines() {
-        assertThat(TextDifference.between(BEFORE, BEFORE)).extracting(Line::kind).containsOnly(Kind.SAME);
+        assertThat(TextDifference.between(BEFORE, BEFORE))
+                .extracting(Line::kind)
+                .containsOnly(Kind.SAME);
         assertThat(TextDifference.between("", AFTER)).extracting(Line::kind).containsOnly(Kind.ADDED);
     }
 }

@@ -112,7 +112,9 @@ class WrittenProfilesDbTest {
         assertThat(inUse.current().text(name).orElseThrow().text()).contains("bss-load");
         written.takeOut(first.profileId());
         assertThat(inUse.current().names()).doesNotContain(name);
-        assertThat(written.versions(first.profileId())).extracting(ProfileVersion::number).containsExactly(2, 1);
+        assertThat(written.versions(first.profileId()))
+                .extracting(ProfileVersion::number)
+                .containsExactly(2, 1);
         assertThat(audited(first.profileId()))
                 .containsExactly("added", "put in use", "changed", "put in use", "rolled back", "taken out of use");
     }
@@ -203,18 +205,23 @@ class WrittenProfilesDbTest {
                         new Difference("radio 1", "radio.clients", "11", "51"),
                         new Difference("device", "device.clients", "15", "153")));
         assertThatThrownBy(() -> use.use(id, 2, false))
-                .isInstanceOfSatisfying(InputRejected.class, e -> assertThat(e.faults()).containsKey("accept"));
+                .isInstanceOfSatisfying(
+                        InputRejected.class, e -> assertThat(e.faults()).containsKey("accept"));
         use.use(id, 2, true);
         StoredWalk after = walks.find(CustomerScope.everyone(), stored.id()).orElseThrow();
-        assertThat(cases.now(after, bench.read(after)).same()).as("accepted results are expected now").isTrue();
+        assertThat(cases.now(after, bench.read(after)).same())
+                .as("accepted results are expected now")
+                .isTrue();
     }
 
     @Test
     void consequencesNameTheDevicesByTheirSysObjectId() throws SQLException {
         FleetFixture.Place place = fixture.place("Pebblegate");
         try (Connection connection = database.getConnection()) {
-            connection.createStatement().execute("insert into device_fact values (" + place.deviceId()
-                    + ", 'OBJECT_ID', '1.3.6.1.4.1.32473.77.1', now())");
+            connection
+                    .createStatement()
+                    .execute("insert into device_fact values (" + place.deviceId()
+                            + ", 'OBJECT_ID', '1.3.6.1.4.1.32473.77.1', now())");
         }
         long id = written.add(text("radio.clients: 4"), "").profileId();
         Consequences consequences = use.consequences(id, 1);
@@ -223,7 +230,9 @@ class WrittenProfilesDbTest {
                 .extracting(Consequences.AffectedDevice::id)
                 .containsExactly(place.deviceId());
         use.use(id, 1, false);
-        assertThat(use.consequences(id, 1).deviceCount()).as("it is in use already").isZero();
+        assertThat(use.consequences(id, 1).deviceCount())
+                .as("it is in use already")
+                .isZero();
     }
 
     @Test
@@ -233,8 +242,10 @@ class WrittenProfilesDbTest {
         StoredWalk theirs = walk(Optional.of(own.customerId()), false);
         StoredWalk nobodys = walk(Optional.empty(), false);
         assertThat(walks.find(CustomerScope.of(own.customerId()), theirs.id())).isPresent();
-        assertThat(walks.find(CustomerScope.of(other.customerId()), theirs.id())).isEmpty();
-        assertThat(walks.find(CustomerScope.of(other.customerId()), nobodys.id())).isEmpty();
+        assertThat(walks.find(CustomerScope.of(other.customerId()), theirs.id()))
+                .isEmpty();
+        assertThat(walks.find(CustomerScope.of(other.customerId()), nobodys.id()))
+                .isEmpty();
         assertThat(walks.all(CustomerScope.of(other.customerId()))).isEmpty();
     }
 
@@ -249,8 +260,7 @@ class WrittenProfilesDbTest {
                 java.util.Map.of(
                         2, new Proposal.Meaning("radio.label", ""),
                         3, new Proposal.Meaning("radio.utilisation", "bss-load")));
-        String whole = Proposal.insert(
-                Proposal.skeleton(name, stored.objectId(), "access point"), "tables", lines);
+        String whole = Proposal.insert(Proposal.skeleton(name, stored.objectId(), "access point"), "tables", lines);
         assertThat(WrittenProfiles.check(whole)).isEmpty();
         String scalars = Proposal.scalars(
                 bench.group(stored, "1.3.6.1.4.1.32473.77.2").orElseThrow(),

@@ -59,6 +59,7 @@ class WalkAgentTest {
         PDU reply = ask(PDU.GETNEXT, 0, 0, "1.3.6.1.2.1.4.22.1.4.2.10.0.0.15");
         assertThat(reply.get(0).getSyntax()).isEqualTo(org.snmp4j.smi.SMIConstants.EXCEPTION_END_OF_MIB_VIEW);
         assertThat(reply.get(0).getOid().toDottedString()).isEqualTo("1.3.6.1.2.1.4.22.1.4.2.10.0.0.15");
-        assertThat(ask(PDU.GETBULK, 0, 50, "1.3.6.1.2.1.4.22.1.4.1.10.0.0.51").size()).isEqualTo(2);
+        assertThat(ask(PDU.GETBULK, 0, 50, "1.3.6.1.2.1.4.22.1.4.1.10.0.0.51").size())
+                .isEqualTo(2);
     }
 }

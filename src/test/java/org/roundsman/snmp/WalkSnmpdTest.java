@@ -89,12 +89,14 @@ class WalkSnmpdTest {
             if (live.walk().value(i).equals(printed.walk().get(oid))) {
                 same++;
             } else {
-                different.add(oid + ": " + printed.walk().get(oid) + ", then " + live.walk().value(i));
+                different.add(oid + ": " + printed.walk().get(oid) + ", then "
+                        + live.walk().value(i));
             }
         }
         // Counters, times and memory go on meanwhile; everything else, octet by octet, is the same.
         assertThat(different)
-                .allMatch(line -> line.matches("1\\.3\\.6\\.1\\.2\\.1\\.(1\\.3\\.0|2\\.2\\.1\\.1\\d\\.|2\\.2\\.1\\.2[01]\\.|25\\.2\\.[23]"
+                .allMatch(line -> line.matches(
+                        "1\\.3\\.6\\.1\\.2\\.1\\.(1\\.3\\.0|2\\.2\\.1\\.1\\d\\.|2\\.2\\.1\\.2[01]\\.|25\\.2\\.[23]"
                                 + "|25\\.3\\.[23]\\.1\\.[25]).*"
                                 + "|1\\.3\\.6\\.1\\.6\\.3\\.10\\.2\\.1\\.3\\.0.*"));
         assertThat(same).isGreaterThan(400);
@@ -143,8 +145,7 @@ class WalkSnmpdTest {
 
     @Test
     void aWalkStopsAtItsBoundAndWhenItIsStopped() {
-        FetchedWalk bounded = visitor.walk(
-                        snmpd.asV2(), new WalkBounds(100, Duration.ofNanos(1)), variables -> true)
+        FetchedWalk bounded = visitor.walk(snmpd.asV2(), new WalkBounds(100, Duration.ofNanos(1)), variables -> true)
                 .orTimeout(30, TimeUnit.SECONDS)
                 .join();
         assertThat(bounded.walk().size()).isEqualTo(100);
@@ -181,7 +182,9 @@ class WalkSnmpdTest {
         under.forEach(future -> {
             Visit visit = future.orTimeout(60, TimeUnit.SECONDS).join();
             assertThat(visit.outcome()).isEqualTo(Outcome.ANSWERED);
-            assertThat(visit.profiles()).as("visits under way end with the old set").containsExactly("host");
+            assertThat(visit.profiles())
+                    .as("visits under way end with the old set")
+                    .containsExactly("host");
         });
         for (DeviceMemory memory : memories) {
             Visit next = visitor.visit(memory, VisitKind.ROUND)
@@ -204,8 +207,7 @@ class WalkSnmpdTest {
                 .1.3.6.1.4.1.32473.9.2.1.1.1.1 = Counter32: 4294967000
                 """;
         String later = first.replace("(100000)", "(106000)").replace("4294967000", "704");
-        ProfileSet set = ProfileSet.load(
-                List.of(), List.of(new ProfileText("gauges", """
+        ProfileSet set = ProfileSet.load(List.of(), List.of(new ProfileText("gauges", """
                 profile: gauges
                 select: {object-id: 1.3.6.1.4.1.32473.9}
                 tables:
@@ -217,13 +219,13 @@ class WalkSnmpdTest {
         Snapshot one = new Snapshot(WalkText.read(first).walk(), Instant.parse("2026-03-04T12:00:00Z"));
         Snapshot two = new Snapshot(WalkText.read(later).walk(), Instant.parse("2026-03-04T12:01:00Z"));
         assertThat(WalkVisit.read(one, Optional.empty(), set).missing())
-                .anyMatch(line -> line.key().equals("device.port_errors") && line.why().contains("needs two visits"));
+                .anyMatch(line ->
+                        line.key().equals("device.port_errors") && line.why().contains("needs two visits"));
         // RFC 2578 7.1.6: from 4294967000 over the wrap to 704 are 1000, in 60 s by the device's own clock.
-        assertThat(WalkVisit.read(one, Optional.of(two), set).given())
-                .anySatisfy(line -> {
-                    assertThat(line.key()).isEqualTo("device.port_errors");
-                    assertThat(line.value()).isEqualTo("16.6667");
-                    assertThat(line.line()).isEqualTo(7);
-                });
+        assertThat(WalkVisit.read(one, Optional.of(two), set).given()).anySatisfy(line -> {
+            assertThat(line.key()).isEqualTo("device.port_errors");
+            assertThat(line.value()).isEqualTo("16.6667");
+            assertThat(line.line()).isEqualTo(7);
+        });
     }
 }

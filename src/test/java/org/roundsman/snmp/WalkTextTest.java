@@ -71,8 +71,11 @@ class WalkTextTest {
         assertThat(value("\"\"")).isEqualTo(new OctetString());
         assertThat(value("STRING: \"a \\\"quoted\\\" line with back\\\\slash\""))
                 .isEqualTo(new OctetString("a \"quoted\" line with back\\slash"));
-        assertThat(value("STRING: \"one\ntwo \\\"q\\\" \\\\ three\n\n.1.3.6.1 = STRING: \\\"fake\\\"\nfour\ttab\r\nfive\""))
-                .isEqualTo(new OctetString("one\ntwo \"q\" \\ three\n\n.1.3.6.1 = STRING: \"fake\"\nfour\ttab\r\nfive"));
+        assertThat(
+                        value(
+                                "STRING: \"one\ntwo \\\"q\\\" \\\\ three\n\n.1.3.6.1 = STRING: \\\"fake\\\"\nfour\ttab\r\nfive\""))
+                .isEqualTo(
+                        new OctetString("one\ntwo \"q\" \\ three\n\n.1.3.6.1 = STRING: \"fake\"\nfour\ttab\r\nfive"));
         assertThat(value("STRING: hello")).as("with a MIB module").isEqualTo(new OctetString("hello"));
     }
 
@@ -125,8 +128,7 @@ class WalkTextTest {
 
     @Test
     void whatIsOutOfOrderOrTwiceIsSortedAndSaid() {
-        WalkText read = WalkText.read(
-                ".1.3.2 = INTEGER: 2\r\n.1.3.1 = INTEGER: 1\r\n.1.3.2 = INTEGER: 3\r\n");
+        WalkText read = WalkText.read(".1.3.2 = INTEGER: 2\r\n.1.3.1 = INTEGER: 1\r\n.1.3.2 = INTEGER: 3\r\n");
         assertThat(read.walk().oid(0)).isEqualTo(new OID("1.3.1"));
         assertThat(read.walk().get(new OID("1.3.2"))).isEqualTo(new Integer32(3));
         assertThat(read.remarks()).hasSize(2);
@@ -161,8 +163,9 @@ class WalkTextTest {
                 .list()
                 .ofMinSize(1)
                 .ofMaxSize(12)
-                .map(rest -> new OID("1.3.6").append(
-                        new OID(rest.stream().mapToInt(Integer::intValue).toArray())));
+                .map(rest -> new OID("1.3.6")
+                        .append(new OID(
+                                rest.stream().mapToInt(Integer::intValue).toArray())));
         Arbitrary<Long> unsigned = Arbitraries.longs().between(0, 4_294_967_295L);
         Arbitrary<Variable> values = Arbitraries.oneOf(List.of(
                 Arbitraries.integers().map(Integer32::new),

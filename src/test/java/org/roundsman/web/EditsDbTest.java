@@ -96,7 +96,7 @@ class EditsDbTest {
         Response refused = browser.post(
                 "/credentials/new",
                 "/credentials",
-                Map.of("name", "", "version", "2", "community", "lighthouse-secret", "customerId", ""));
+                Map.of("name", "", "version", "2", "community", "lighthouse-secret", "owner", ""));
         assertThat(refused.statusCode()).isEqualTo(422);
         assertThat(refused.asString()).doesNotContain("lighthouse-secret");
     }
@@ -110,8 +110,8 @@ class EditsDbTest {
                 "2",
                 "community",
                 "",
-                "customerId",
-                String.valueOf(place.customerId()));
+                "owner",
+                "customer-" + place.customerId());
         String path = "/credentials/" + place.credentialId();
         assertThat(browser.post(path + "/edit", path, fields).statusCode()).isEqualTo(303);
         var credentials = fixture.credentials();

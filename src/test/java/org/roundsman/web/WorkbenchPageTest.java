@@ -178,6 +178,28 @@ class WorkbenchPageTest {
         }
     }
 
+    /** Far beyond what other forms may be, and with a line that cannot be read. */
+    @Test
+    void aLargeFileIsTakenAndItsFaultyLinesAreListed() {
+        Browser browser = fixture.browser(Role.TECHNICIAN, null);
+        StringBuilder text = new StringBuilder(WALK);
+        for (int i = 1; i <= 20_000; i++) {
+            text.append(".1.3.6.1.4.1.32473.79.1.1.2.").append(i).append(" = Counter32: 1").append('\n');
+        }
+        text.append("IF-MIB::ifNumber.0 = INTEGER: 2\n");
+        String token = browser.token("/profiles/workbench");
+        io.restassured.response.Response answer = browser.request()
+                .multiPart("anti-forgery", token)
+                .multiPart("name", "Large")
+                .multiPart("file", "large.txt", text.toString().getBytes(java.nio.charset.StandardCharsets.UTF_8))
+                .post("/profiles/walks");
+        assertThat(answer.statusCode()).isEqualTo(303);
+        String page = browser.get(java.net.URI.create(answer.header("Location")).getPath()).asString();
+        assertThat(page)
+                .contains("20,008 variables")
+                .contains("line 20009 could not be read: a name instead of numbers");
+    }
+
     @Test
     void accountManagersReadAndViewersSeeNothing() {
         FleetFixture.Place place = fixture.place("Thistledown");

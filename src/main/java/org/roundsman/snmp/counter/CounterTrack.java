@@ -9,11 +9,14 @@ public final class CounterTrack {
     /** Closer samples say too little: agents refresh their counters at a pace of their own. */
     private static final double SHORTEST_SECONDS = 1;
 
+    private static final double TWO_TO_32 = 4_294_967_296.0;
+
     private long value;
     private Moment at;
     private long discontinuity;
     private double growth = Double.NaN;
     private double seconds = Double.NaN;
+    private int bits;
 
     /**
      * Takes a sample.
@@ -34,6 +37,7 @@ public final class CounterTrack {
             seconds = distance;
             growth = toDouble(growth(bits, value, sampled));
         }
+        this.bits = bits;
         value = sampled;
         at = now;
         discontinuity = discontinued;
@@ -53,6 +57,16 @@ public final class CounterTrack {
     /** Growth per second; NaN when it is unknown. */
     public double perSecond() {
         return growth / seconds;
+    }
+
+    /**
+     * Whether the counter may have wrapped more than once between the last two samples, so that their distance says
+     * nothing. RFC 2863 section 3.1.6 asks for 64-bit counters on fast interfaces for that reason.
+     *
+     * @param mostPerSecond the fastest that it can grow
+     */
+    public boolean mayHaveWrappedUnseen(double mostPerSecond) {
+        return bits == 32 && seconds * mostPerSecond >= TWO_TO_32;
     }
 
     /**

@@ -46,8 +46,8 @@ final class CandidateRows {
                     .filter(measure -> measure.target() == Target.Name.SSID)
                     .map(measure -> measure.parts().get(0))
                     .forEach(column -> book.rows(column)
-                            .forEach(row -> ssids.putIfAbsent(
-                                    row, Texts.of(book.find(new OID(column).append(row)).value))));
+                            .forEach(row ->
+                                    ssids.putIfAbsent(row, Texts.of(book.find(new OID(column).append(row)).value))));
         }
     }
 
@@ -59,7 +59,8 @@ final class CandidateRows {
         List<OID> indexes = book.rows(measure.parts().get(0));
         if (table.fold() != null) {
             OID column = measure.parts().get(0);
-            List<OID> all = indexes.stream().map(row -> new OID(column).append(row)).toList();
+            List<OID> all =
+                    indexes.stream().map(row -> new OID(column).append(row)).toList();
             return all.isEmpty() ? List.of() : List.of(new Row("device", all));
         }
         return indexes.stream()
@@ -70,13 +71,16 @@ final class CandidateRows {
     private Stream<String> who(Profile profile, Table table, OID index) {
         if (table.rows() == Subject.NETWORK) {
             String ssid = ssids.getOrDefault(index, "");
-            return Stream.of("network " + (ssid.isEmpty() ? "without a name" : ssid) + " (" + index.toDottedString() + ")");
+            return Stream.of(
+                    "network " + (ssid.isEmpty() ? "without a name" : ssid) + " (" + index.toDottedString() + ")");
         }
         int radio = numberings.get(profile).radio(table, index);
         return radio < 1 ? Stream.empty() : Stream.of("radio " + radio);
     }
 
     private static List<OID> oids(Measure measure, OID index) {
-        return measure.objects().stream().map(column -> new OID(column).append(index)).toList();
+        return measure.objects().stream()
+                .map(column -> new OID(column).append(index))
+                .toList();
     }
 }

@@ -80,7 +80,8 @@ final class Explaining {
     private void rows(CandidateRows rows, Profile profile, Table table, Measure measure) {
         List<CandidateRows.Row> found = rows.of(profile, table, measure);
         if (found.isEmpty()) {
-            String who = table.rows() == Subject.DEVICE ? "device" : table.rows() == Subject.RADIO ? "radios" : "networks";
+            String who =
+                    table.rows() == Subject.DEVICE ? "device" : table.rows() == Subject.RADIO ? "radios" : "networks";
             String why = table.pick() != null
                     ? "the pick " + table.pick() + " chose no row"
                     : "no such object: the walk has nothing below "
@@ -218,15 +219,15 @@ final class Explaining {
     private void addWhatTheProgramWorksOut() {
         for (Metric metric : BY_ITSELF) {
             double value = seen.visit().device().raw(metric);
-            boolean given = lines.stream().anyMatch(l -> l.fate() == Fate.GIVEN && l.key().equals(metric.key()));
+            boolean given = lines.stream()
+                    .anyMatch(l -> l.fate() == Fate.GIVEN && l.key().equals(metric.key()));
             if (!Double.isNaN(value) && !given) {
                 boolean uptime = metric == Metric.UPTIME;
                 List<RawAnswer> raw =
                         uptime ? raw(Standard.SYS_UP_TIME).map(List::of).orElse(List.of()) : List.of();
                 String why = uptime ? "read without a profile" : "the sum over the radios";
                 String unit = metric.unit().symbol();
-                lines.add(new Explained(
-                        metric.key(), "device", "", 0, Fate.GIVEN, figure(value), unit, why, raw));
+                lines.add(new Explained(metric.key(), "device", "", 0, Fate.GIVEN, figure(value), unit, why, raw));
             }
         }
     }
@@ -241,7 +242,15 @@ final class Explaining {
         return lines.stream()
                 .map(l -> l.fate() == Fate.MISSING && given.contains(l.key() + " of " + l.who())
                         ? new Explained(
-                                l.key(), l.who(), l.profile(), l.line(), Fate.PASSED_OVER, "", l.unit(), l.why(), l.raw())
+                                l.key(),
+                                l.who(),
+                                l.profile(),
+                                l.line(),
+                                Fate.PASSED_OVER,
+                                "",
+                                l.unit(),
+                                l.why(),
+                                l.raw())
                         : l)
                 .toList();
     }

@@ -26,6 +26,12 @@ record Figure(Metric metric, Measure measure, List<Slot> parts, List<Slot> whole
         whole.forEach(slot -> slot.track(discontinuity, now));
     }
 
+    /** Whether a counter of this figure is too narrow for a line of that speed, in bit/s, over the time that passed. */
+    boolean mayHaveWrappedUnseen(double lineSpeed) {
+        return measure.form() == Form.BIT_RATE
+                && parts.stream().anyMatch(slot -> slot.track().mayHaveWrappedUnseen(lineSpeed / 8));
+    }
+
     /** The figure, or NaN where a value that it needs is missing or makes no sense. */
     double value(long ourMillis) {
         if (fold != null) {

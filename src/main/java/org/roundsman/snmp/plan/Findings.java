@@ -17,6 +17,8 @@ final class Findings {
     /** A clock further off than this is worth a remark: ten minutes. */
     private static final double CLOCK_WORTH_A_REMARK = 600;
 
+    private static final double TWO_TO_32 = 4_294_967_296.0;
+
     private final PollPlan plan;
     private final Errand errand;
     private final long ourMillis;
@@ -39,8 +41,7 @@ final class Findings {
         }
         // An interface without a notion of speed says 0 (RFC 2863): that is no measurement.
         device.computeIfPresent(Metric.PORT_SPEED, (metric, speed) -> speed == 0 ? Double.NaN : speed);
-        dropBeyondLineSpeed(Metric.PORT_IN);
-        dropBeyondLineSpeed(Metric.PORT_OUT);
+        plan.device().forEach(this::dropWhatTheLineCannotTell);
         device.forEach(values::set);
         if (!device.containsKey(Metric.CLIENTS)) {
             values.set(Metric.CLIENTS, clientsOfAllRadios());
@@ -49,10 +50,19 @@ final class Findings {
         return values.build();
     }
 
-    private void dropBeyondLineSpeed(Metric traffic) {
+    private void dropWhatTheLineCannotTell(Figure figure) {
+        Metric traffic = figure.metric();
         double speed = device.getOrDefault(Metric.PORT_SPEED, Double.NaN) * 1e6;
-        if (speed > 0 && device.getOrDefault(traffic, Double.NaN) > speed) {
+        if (traffic != Metric.PORT_IN && traffic != Metric.PORT_OUT || !(speed > 0)) {
+            return;
+        }
+        if (device.getOrDefault(traffic, Double.NaN) > speed) {
             errand.remark(traffic.key() + " came out above the port's speed and was dropped");
+            device.put(traffic, Double.NaN);
+        } else if (!Double.isNaN(device.getOrDefault(traffic, Double.NaN)) && figure.mayHaveWrappedUnseen(speed)) {
+            errand.remark(traffic.key() + " was dropped: on a port of this speed the device's 32-bit counter may have"
+                    + " gone round unseen since the last round. SNMP v2c or v3 gives 64-bit counters; or make rounds more"
+                    + " often than every " + (long) (TWO_TO_32 * 8 / speed) + " s");
             device.put(traffic, Double.NaN);
         }
     }

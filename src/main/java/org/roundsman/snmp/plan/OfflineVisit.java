@@ -110,15 +110,18 @@ public final class OfflineVisit {
             String told = walk.objectId();
             boolean holds = !told.isEmpty() && new OID(told).startsWith(selector.objectId());
             (holds ? held : failed)
-                    .add("sysObjectID " + (told.isEmpty() ? "is not in the walk" : told) + (holds ? " begins" : ", which does not begin")
-                            + " with " + selector.objectId().toDottedString());
+                    .add("sysObjectID " + (told.isEmpty() ? "is not in the walk" : told)
+                            + (holds ? " begins" : ", which does not begin") + " with "
+                            + selector.objectId().toDottedString());
         }
         if (selector.answers() != null) {
             boolean holds = walk.holds(selector.answers());
             (holds ? held : failed)
-                    .add(holds
-                            ? "it answers " + selector.answers().toDottedString()
-                            : "nothing at or below " + selector.answers().toDottedString());
+                    .add(
+                            holds
+                                    ? "it answers " + selector.answers().toDottedString()
+                                    : "nothing at or below "
+                                            + selector.answers().toDottedString());
         }
         return failed.isEmpty() ? "yes: " + String.join(", and ", held) : "no: " + String.join(", and ", failed);
     }

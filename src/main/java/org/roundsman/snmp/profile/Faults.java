@@ -25,8 +25,7 @@ final class Faults {
 
     void add(Mark where, String key, String what) {
         int line = where == null ? 1 : where.getLine() + 1;
-        found.computeIfAbsent(line, l -> new ArrayList<>())
-                .add(new ProfileFault(file, line, key, what));
+        found.computeIfAbsent(line, l -> new ArrayList<>()).add(new ProfileFault(file, line, key, what));
     }
 
     boolean isEmpty() {

@@ -50,16 +50,8 @@ final class MeasureReader {
             List<OID> parts = objects(name, List.of(node));
             return parts.isEmpty()
                     ? Optional.empty()
-                    : Optional.of(
-                            new Measure(
-                                    target,
-                                    parts,
-                                    List.of(),
-                                    usual(target),
-                                    Scaling.NONE,
-                                    target.isText(),
-                                    false,
-                                    line(node)));
+                    : Optional.of(new Measure(
+                            target, parts, List.of(), usual(target), Scaling.NONE, target.isText(), false, line(node)));
         }
         return Block.of(faults, name, node).flatMap(block -> measure(target, block, line(node)));
     }

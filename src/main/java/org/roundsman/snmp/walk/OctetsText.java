@@ -17,8 +17,8 @@ final class OctetsText {
     /** How the display hint 1x: of PhysAddress and MacAddress prints six octets. */
     private static final Pattern HINTED_MAC = Pattern.compile("[0-9a-fA-F]{1,2}(?::[0-9a-fA-F]{1,2}){5}");
     /** How the display hint of DateAndTime (RFC 2579) prints its 8 or 11 octets. */
-    private static final Pattern HINTED_TIME = Pattern.compile(
-            "(\\d+)-(\\d+)-(\\d+),(\\d+):(\\d+):(\\d+)\\.(\\d+)(?:,([+-])(\\d+):(\\d+))?");
+    private static final Pattern HINTED_TIME =
+            Pattern.compile("(\\d+)-(\\d+)-(\\d+),(\\d+):(\\d+):(\\d+)\\.(\\d+)(?:,([+-])(\\d+):(\\d+))?");
 
     private OctetsText() {}
 
@@ -158,7 +158,8 @@ final class OctetsText {
         String[] parts = text.split(": ", 2);
         return switch (parts[0]) {
             case "Float" -> wrapped(0x78, ByteBuffer.allocate(4).putFloat(Float.parseFloat(parts[1].split(" ")[0])));
-            case "Double" -> wrapped(0x79, ByteBuffer.allocate(8).putDouble(Double.parseDouble(parts[1].split(" ")[0])));
+            case "Double" ->
+                wrapped(0x79, ByteBuffer.allocate(8).putDouble(Double.parseDouble(parts[1].split(" ")[0])));
             default -> new Opaque(hex(text, lines));
         };
     }

@@ -16,9 +16,11 @@ import org.snmp4j.smi.Variable;
 /** Reads one value as net-snmp prints it: its type, a colon, and the rest, which may go on in the lines that follow. */
 final class ValueText {
 
-    private static final Pattern TYPED = Pattern.compile("([A-Z][A-Za-z0-9]*(?:[ -][A-Z][A-Za-z]*)?): ?(.*)", Pattern.DOTALL);
+    private static final Pattern TYPED =
+            Pattern.compile("([A-Z][A-Za-z0-9]*(?:[ -][A-Z][A-Za-z]*)?): ?(.*)", Pattern.DOTALL);
     private static final Pattern WRONG_TYPE = Pattern.compile("Wrong Type \\(should be [^)]*\\): ");
-    private static final Pattern ABSENT = Pattern.compile("No Such (Object|Instance) .*|No more variables left .*|NULL");
+    private static final Pattern ABSENT =
+            Pattern.compile("No Such (Object|Instance) .*|No more variables left .*|NULL");
     private static final Pattern NUMBER = Pattern.compile("(-?\\d+)(?: .*)?");
     private static final Pattern ENUMERATED = Pattern.compile("[\\w.+-]*\\((-?\\d+)\\)(?: .*)?");
     private static final Pattern DECIMAL = Pattern.compile("(-?\\d*)\\.(\\d+)(?: .*)?");
@@ -123,8 +125,8 @@ final class ValueText {
     private static long ticks(String text) {
         Matcher ticks = TICKS.matcher(text.strip());
         if (!ticks.matches()) {
-            throw new Unreadable("hundredths of a second in brackets are wanted, such as (4711) 0:00:47.11, not "
-                    + cut(text));
+            throw new Unreadable(
+                    "hundredths of a second in brackets are wanted, such as (4711) 0:00:47.11, not " + cut(text));
         }
         return unsigned(ticks.group(1) == null ? ticks.group(2) : ticks.group(1));
     }

@@ -44,8 +44,8 @@ public final class WalkExchange implements Exchange {
 
     @Override
     public void ask(Peer peer, Request request, Consumer<Reply> listener) {
-        tasks.add(() ->
-                listener.accept(new Reply(Outcome.ANSWERED, agent.answer(request.pdu()), 1, 0, 0, nanos, null)));
+        tasks.add(
+                () -> listener.accept(new Reply(Outcome.ANSWERED, agent.answer(request.pdu()), 1, 0, 0, nanos, null)));
     }
 
     @Override

@@ -56,7 +56,8 @@ public final class WalkGroups {
             } else if (rest <= 1) {
                 leaves.add(place);
             } else {
-                deeper.computeIfAbsent(oid.getUnsigned(prefix.size()), n -> new ArrayList<>()).add(place);
+                deeper.computeIfAbsent(oid.getUnsigned(prefix.size()), n -> new ArrayList<>())
+                        .add(place);
             }
         }
         group(prefix, scalars, false);
@@ -104,16 +105,16 @@ public final class WalkGroups {
         }
         int longest = rows.values().stream().mapToInt(Set::size).max().orElse(0);
         List<UnusedGroup.Column> shown = columns.entrySet().stream()
-                .map(c -> column(
-                        new OID(prefix).append((int) (long) c.getKey()), (int) (long) c.getKey(), c.getValue()))
+                .map(c ->
+                        column(new OID(prefix).append((int) (long) c.getKey()), (int) (long) c.getKey(), c.getValue()))
                 .toList();
         List<String> indexes = rows.get(columns.firstKey()).stream()
                 .sorted()
                 .limit(MOST_SAMPLES)
                 .map(OID::toDottedString)
                 .toList();
-        groups.add(new UnusedGroup(
-                prefix.toDottedString(), StandardNames.nearest(prefix), true, shown, longest, indexes));
+        groups.add(
+                new UnusedGroup(prefix.toDottedString(), StandardNames.nearest(prefix), true, shown, longest, indexes));
         return true;
     }
 

@@ -17,7 +17,8 @@ import org.snmp4j.smi.Variable;
  */
 public final class WalkParser {
 
-    private static final Pattern NUMBERED = Pattern.compile("\\.?((?:iso|[0-2])(?:\\.\\d{1,10})+) = ?(.*)", Pattern.DOTALL);
+    private static final Pattern NUMBERED =
+            Pattern.compile("\\.?((?:iso|[0-2])(?:\\.\\d{1,10})+) = ?(.*)", Pattern.DOTALL);
     private static final Pattern NAMED = Pattern.compile("[A-Za-z][\\w-]*(?:::|\\.)[\\w.\"'-]+ = .*");
     private static final Pattern QUICK = Pattern.compile("\\.?[0-2](?:\\.\\d{1,10})+ [^=].*");
     /** What the tools say besides variables. */
@@ -45,7 +46,8 @@ public final class WalkParser {
 
     public static WalkText read(String text) {
         if (text.length() > WalkText.LONGEST) {
-            String reason = "the text is longer than " + WalkText.LONGEST / 1024 / 1024 + " MiB; nothing of it was read";
+            String reason =
+                    "the text is longer than " + WalkText.LONGEST / 1024 / 1024 + " MiB; nothing of it was read";
             return new WalkText(new Walk(new TreeMap<>()), List.of(new LineFault(1, reason)), List.of());
         }
         return new WalkParser(new TextLines(text)).read();
@@ -89,8 +91,10 @@ public final class WalkParser {
     private void variable(int line, String name, String value) {
         OID oid = oid(name);
         if (oid == null) {
-            fault(line, name + " is no object identifier: each number is at most " + LARGEST_SUB_ID + ", and at most "
-                    + LONGEST_NAME + " of them");
+            fault(
+                    line,
+                    name + " is no object identifier: each number is at most " + LARGEST_SUB_ID + ", and at most "
+                            + LONGEST_NAME + " of them");
             return;
         }
         ValueText.Result result = ValueText.read(value, lines);

@@ -4,8 +4,8 @@ import java.util.Locale;
 import org.roundsman.snmp.Walk;
 import org.snmp4j.smi.Counter32;
 import org.snmp4j.smi.Counter64;
-import org.snmp4j.smi.IpAddress;
 import org.snmp4j.smi.Integer32;
+import org.snmp4j.smi.IpAddress;
 import org.snmp4j.smi.OID;
 import org.snmp4j.smi.OctetString;
 import org.snmp4j.smi.Opaque;
@@ -59,12 +59,7 @@ public final class WalkPrinter {
         long days = ticks / 8_640_000;
         long rest = ticks % 8_640_000;
         String clock = String.format(
-                Locale.ROOT,
-                "%d:%02d:%02d.%02d",
-                rest / 360_000,
-                rest / 6_000 % 60,
-                rest / 100 % 60,
-                rest % 100);
+                Locale.ROOT, "%d:%02d:%02d.%02d", rest / 360_000, rest / 6_000 % 60, rest / 100 % 60, rest % 100);
         String before = days == 0 ? "" : days + (days == 1 ? " day, " : " days, ");
         return "(" + ticks + ") " + before + clock;
     }

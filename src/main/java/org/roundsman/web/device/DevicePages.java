@@ -18,6 +18,7 @@ import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.roundsman.people.Role;
 import org.roundsman.polling.PollNow;
+import org.roundsman.system.SealException;
 import org.roundsman.web.chart.Range;
 import org.roundsman.web.page.Visitor;
 
@@ -28,12 +29,14 @@ import org.roundsman.web.page.Visitor;
 class DevicePages {
 
     private final DeviceViews views;
+    private final HappenedViews happened;
     private final Charts charts;
     private final PollNow pollNow;
     private final Visitor visitor;
 
-    DevicePages(DeviceViews views, Charts charts, PollNow pollNow, Visitor visitor) {
+    DevicePages(DeviceViews views, HappenedViews happened, Charts charts, PollNow pollNow, Visitor visitor) {
         this.views = views;
+        this.happened = happened;
         this.charts = charts;
         this.pollNow = pollNow;
         this.visitor = visitor;
@@ -43,7 +46,7 @@ class DevicePages {
     static class Templates {
         private Templates() {}
 
-        static native TemplateInstance device(DeviceView view, ChartSet charts);
+        static native TemplateInstance device(DeviceView view, Happened happened, ChartSet charts);
 
         static native TemplateInstance live(DeviceView view);
 
@@ -56,7 +59,9 @@ class DevicePages {
     @Path("devices/{id}")
     public TemplateInstance device(@RestPath long id, @RestQuery @DefaultValue("day") String range) {
         DeviceView view = view(id);
-        return Templates.device(view, charts.of(view, Range.of(range)));
+        Happened what =
+                happened.view(visitor.scope(), id, HappenedViews.Wish.FIRST).orElseThrow(NotFoundException::new);
+        return Templates.device(view, what, charts.of(view, Range.of(range)));
     }
 
     /** The part that refreshes itself. */
@@ -76,6 +81,8 @@ class DevicePages {
         return Uni.createFrom()
                 .completionStage(pollNow.poll(id))
                 .map(visit -> VisitView.of(visit, view.zone()))
+                .onFailure(SealException.class)
+                .recoverWithItem(VisitView::unopened)
                 .map(visit -> part == null ? Templates.polled(view, visit) : Templates.poll(visit));
     }
 

@@ -3,7 +3,7 @@ package org.roundsman.web.edit;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
-import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.POST;
@@ -11,104 +11,163 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.net.URI;
 import java.util.List;
 import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
 import org.roundsman.fleet.Credential;
-import org.roundsman.fleet.CredentialDraft;
+import org.roundsman.fleet.CredentialSummary;
+import org.roundsman.fleet.CredentialWeakness;
 import org.roundsman.fleet.Credentials;
 import org.roundsman.fleet.Customer;
 import org.roundsman.fleet.Customers;
+import org.roundsman.fleet.Device;
+import org.roundsman.fleet.Devices;
+import org.roundsman.fleet.InputRejected;
 import org.roundsman.people.Role;
-import org.roundsman.web.page.Faults;
+import org.roundsman.shared.Page;
 import org.roundsman.web.page.Visitor;
+import org.roundsman.web.page.Words;
 
-/** SNMP credentials, added and changed by hand. */
-@Path("/credentials")
+/** SNMP credentials: whose they are, in which order they are tried, who uses them, and what is weak about them. */
+@Path("/")
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Role.TECHNICIAN_ROLE, Role.ACCOUNT_MANAGER_ROLE, Role.OWNER_ROLE})
 class CredentialPages {
 
-    private static final Lists PROTOCOLS =
-            new Lists(List.of("SHA1", "SHA224", "SHA256", "SHA384", "SHA512"), List.of("AES128", "AES192", "AES256"));
+    private static final int DEVICES_A_PAGE = 100;
 
     private final Credentials credentials;
     private final Customers customers;
+    private final Devices devices;
     private final Visitor visitor;
 
-    CredentialPages(Credentials credentials, Customers customers, Visitor visitor) {
+    CredentialPages(Credentials credentials, Customers customers, Devices devices, Visitor visitor) {
         this.credentials = credentials;
         this.customers = customers;
+        this.devices = devices;
         this.visitor = visitor;
     }
 
-    /** Credentials in the list: never a secret. */
-    record Listed(long id, String name, String customer, String summary, long users) {}
+    /**
+     * All credentials, or those that some device of one customer may use.
+     *
+     * @param chosen id of that customer, or empty
+     * @param weak how many devices are read with weak ones, in words; empty where none is
+     */
+    record All(
+            List<CredentialLine.Group> groups,
+            List<Customer> customers,
+            String chosen,
+            String weak,
+            List<RiskLine> risks) {}
 
-    /** What can be chosen. */
-    record Lists(List<String> auth, List<String> priv) {}
+    /** One weakness of the fleet, in words. */
+    record RiskLine(String word, String text, String devices) {}
+
+    /** One set of credentials with the devices that use it. */
+    record One(
+            Credential credential,
+            String owner,
+            String kind,
+            List<CredentialWeakness> weak,
+            String users,
+            Page<Device> devices,
+            String fault) {
+
+        public boolean unused() {
+            return devices.total() == 0;
+        }
+    }
 
     @CheckedTemplate(basePath = "edit")
     static class Templates {
         private Templates() {}
 
-        static native TemplateInstance credentials(List<Listed> credentials);
+        static native TemplateInstance credentials(All all);
 
-        static native TemplateInstance credential(
-                String heading,
-                String action,
-                CredentialForm form,
-                List<Customer> customers,
-                Lists lists,
-                Faults faults);
+        static native TemplateInstance oneCredential(One one);
     }
 
     @GET
-    public TemplateInstance all() {
-        return Templates.credentials(credentials.usableBy(null).stream()
-                .map(c -> new Listed(
-                        c.id,
-                        c.name,
-                        c.customer == null ? "every customer" : c.customer.name,
-                        c.summary(),
-                        credentials.users(c.id)))
-                .toList());
+    @Path("credentials")
+    public TemplateInstance all(@RestQuery @DefaultValue("") String customer) {
+        Long only = customer.matches("[0-9]{1,17}") ? Long.valueOf(customer) : null;
+        CredentialSummary summary = credentials.summary();
+        String weak = summary.weak() == 0
+                ? ""
+                : Words.count(summary.weak()) + " of " + Words.many(summary.devices(), "device is", "devices are")
+                        + " read with credentials about which something is weak.";
+        return Templates.credentials(new All(
+                CredentialLine.groups(credentials.usableBy(only), credentials.usage()),
+                customers.all(visitor.scope()),
+                only == null ? "" : only.toString(),
+                weak,
+                summary.risks().stream().map(CredentialPages::line).toList()));
+    }
+
+    private static RiskLine line(CredentialSummary.Risk risk) {
+        return new RiskLine(
+                risk.weakness().word(),
+                risk.weakness().text(),
+                Words.many(risk.devices(), "device", "devices") + ", by "
+                        + Words.many(risk.credentials(), "set of credentials", "sets of credentials"));
     }
 
     @GET
-    @Path("new")
-    public TemplateInstance fresh() {
-        return form("Add credentials", "/credentials", CredentialForm.blank(), Faults.NONE);
+    @Path("credentials/{id}")
+    public TemplateInstance one(@RestPath long id, @RestQuery @DefaultValue("1") String page) {
+        return one(id, page, "");
     }
 
-    @POST
-    public Response add(@BeanParam CredentialForm form) {
-        Entry entry = new Entry();
-        CredentialDraft draft = form.draft(entry);
-        return Saving.of(
-                entry,
-                () -> "/credentials#credential-" + credentials.add(draft).id,
-                faults -> form("Add credentials", "/credentials", form, faults));
-    }
-
-    @GET
-    @Path("{id}/edit")
-    public TemplateInstance edit(@RestPath long id) {
+    private TemplateInstance one(long id, String page, String fault) {
         Credential credential = credentials.find(id).orElseThrow(NotFoundException::new);
-        return form("Change " + credential.name, "/credentials/" + id, CredentialForm.of(credential), Faults.NONE);
+        int number = page.matches("[1-9][0-9]{0,5}") ? Integer.parseInt(page) : 1;
+        Page<Device> users = devices.using(visitor.scope(), id, number, DEVICES_A_PAGE);
+        return Templates.oneCredential(new One(
+                credential,
+                credential.owner(),
+                credential.summary(),
+                List.copyOf(credential.weaknesses()),
+                Words.many(users.total(), "device uses", "devices use"),
+                users,
+                fault));
     }
 
     @POST
-    @Path("{id}")
-    public Response change(@RestPath long id, @BeanParam CredentialForm form) {
-        Entry entry = new Entry();
-        CredentialDraft draft = form.draft(entry);
-        return Saving.of(
-                entry,
-                () -> "/credentials#credential-" + credentials.change(id, draft).id,
-                faults -> form("Change credentials", "/credentials/" + id, form, faults));
+    @Path("credentials/{id}/up")
+    public Response up(@RestPath long id) {
+        return moved(() -> credentials.moveUp(id).id);
     }
 
-    private TemplateInstance form(String heading, String action, CredentialForm form, Faults faults) {
-        return Templates.credential(heading, action, form, customers.all(visitor.scope()), PROTOCOLS, faults);
+    @POST
+    @Path("credentials/{id}/down")
+    public Response down(@RestPath long id) {
+        return moved(() -> credentials.moveDown(id).id);
+    }
+
+    private static Response moved(java.util.function.LongSupplier move) {
+        try {
+            return Response.seeOther(URI.create("/credentials#credential-" + move.getAsLong()))
+                    .build();
+        } catch (InputRejected e) {
+            throw new NotFoundException(e);
+        }
+    }
+
+    @POST
+    @Path("credentials/{id}/remove")
+    public Response remove(@RestPath long id) {
+        try {
+            credentials.remove(id);
+            return Response.seeOther(URI.create("/credentials")).build();
+        } catch (InputRejected e) {
+            if (e.faults().containsKey("id")) {
+                throw new NotFoundException(e);
+            }
+            return Response.status(422)
+                    .entity(one(id, "1", "Not removed: " + e.faults().get("") + "."))
+                    .build();
+        }
     }
 }

@@ -31,7 +31,7 @@ class DeviceChoices {
                 Arrays.stream(DeviceKind.values())
                         .map(kind -> choice(kind.name(), kind.word(), form.kind()))
                         .toList(),
-                credentials.usableBy(site.customer.id).stream()
+                credentials.usableAt(site.id).stream()
                         .map(c -> choice(c.id.toString(), c.name + " (" + c.summary() + ")", form.credentialId()))
                         .toList(),
                 models.all().stream()

@@ -71,12 +71,10 @@ class BenchPages {
     @RolesAllowed({Role.TECHNICIAN_ROLE, Role.OWNER_ROLE})
     public Response read(@RestPath long id, @RestForm String blank, @RestForm String laterOf) {
         Device device = devices.find(visitor.scope(), id).orElseThrow(NotFoundException::new);
-        Optional<Long> later = laterOf != null && laterOf.matches("\\d{1,15}")
-                ? Optional.of(Long.valueOf(laterOf))
-                : Optional.empty();
+        Optional<Long> later =
+                laterOf != null && laterOf.matches("\\d{1,15}") ? Optional.of(Long.valueOf(laterOf)) : Optional.empty();
         try {
-            fetches.start(new WalkFetches.Wish(
-                    id, device.name, device.site.customer.id, "yes".equals(blank), later));
+            fetches.start(new WalkFetches.Wish(id, device.name, device.site.customer.id, "yes".equals(blank), later));
             return Response.seeOther(URI.create("/profiles/workbench#readings")).build();
         } catch (InputRejected e) {
             return Response.status(422)
@@ -100,7 +98,8 @@ class BenchPages {
     @RolesAllowed({Role.TECHNICIAN_ROLE, Role.OWNER_ROLE})
     public Response add(@BeanParam WalkForm form) {
         try {
-            return Response.seeOther(URI.create("/profiles/walks/" + benching.add(form))).build();
+            return Response.seeOther(URI.create("/profiles/walks/" + benching.add(form)))
+                    .build();
         } catch (InputRejected e) {
             return Response.status(422)
                     .entity(Templates.bench(benching.refused(form, new Faults(e.faults()))))

@@ -62,10 +62,7 @@ class Editing {
             String name = WrittenProfiles.nameIn(form.lines()).orElse("");
             return view.with(
                     Tried.of(
-                            walk.get(),
-                            bench.read(walk.get()),
-                            bench.read(walk.get(), bench.with(form.lines())),
-                            name),
+                            walk.get(), bench.read(walk.get()), bench.read(walk.get(), bench.with(form.lines())), name),
                     "");
         } catch (ProfileException e) {
             return view.with(null, "It has faults: mend them first.");

@@ -55,7 +55,11 @@ class EditorPages {
     public TemplateInstance fresh(@RestQuery @DefaultValue("") String copy, @RestQuery @DefaultValue("0") long walk) {
         String text = copy.isEmpty()
                 ? Proposal.skeleton("my-maker", editing.objectId(walk), "access point")
-                : editing.inUse().withoutWritten().text(copy).map(ProfileText::text).orElseThrow(NotFoundException::new);
+                : editing.inUse()
+                        .withoutWritten()
+                        .text(copy)
+                        .map(ProfileText::text)
+                        .orElseThrow(NotFoundException::new);
         return Templates.editor(editing.view(EditorForm.fresh(text, walk)));
     }
 

@@ -93,13 +93,16 @@ class ProfilePages {
                         p.inUse().isPresent() ? set.about(p.name()) : "",
                         Origin.WRITTEN.word(),
                         p.inUse().map(n -> "version " + n + " in use").orElse("not in use")
-                                + (p.inUse().equals(java.util.Optional.of(p.latest())) ? "" : ", latest is " + p.latest()),
+                                + (p.inUse().equals(java.util.Optional.of(p.latest()))
+                                        ? ""
+                                        : ", latest is " + p.latest()),
                         p.author() + ", " + Times.of(p.at())))
                 .toList();
         List<ProfileLine> others = new ArrayList<>();
         ProfileSet base = inUse.withoutWritten();
         for (String name : base.names()) {
-            boolean replaced = set.text(name).filter(t -> t.origin() == Origin.WRITTEN).isPresent();
+            boolean replaced =
+                    set.text(name).filter(t -> t.origin() == Origin.WRITTEN).isPresent();
             String state = replaced ? "replaced by the one written here" : "in use";
             String origin = base.text(name).map(t -> t.origin().word()).orElse("");
             others.add(new ProfileLine(name, "/profiles/built-in/" + name, base.about(name), origin, state, ""));

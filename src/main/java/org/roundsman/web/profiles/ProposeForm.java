@@ -27,7 +27,9 @@ record ProposeForm(
     /** By column; the first of two with the same key counts. */
     Map<Integer, Meaning> meanings() {
         Map<Integer, Meaning> meanings = new TreeMap<>();
-        int count = column == null || key == null || as == null ? 0 : Math.min(column.size(), Math.min(key.size(), as.size()));
+        int count = column == null || key == null || as == null
+                ? 0
+                : Math.min(column.size(), Math.min(key.size(), as.size()));
         for (int i = 0; i < count; i++) {
             String wanted = key.get(i);
             boolean taken = meanings.values().stream().anyMatch(m -> m.key().equals(wanted));

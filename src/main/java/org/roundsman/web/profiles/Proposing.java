@@ -48,19 +48,13 @@ class Proposing {
                         .filter(key -> key.startsWith("device.") || key.startsWith("fact."))
                         .toList();
         return new WalkPages.ProposeView(
-                walk,
-                group,
-                parts,
-                String.join("; ", group.indexes()),
-                keys,
-                ProfileSet.forms(),
-                written.all());
+                walk, group, parts, String.join("; ", group.indexes()), keys, ProfileSet.forms(), written.all());
     }
 
     /** The editor, with the lines in a new profile or in the latest version of one. */
     EditorView editor(StoredWalk walk, ProposeForm form) {
-        UnusedGroup group = bench.group(walk, form.group() == null ? "" : form.group())
-                .orElseThrow(NotFoundException::new);
+        UnusedGroup group =
+                bench.group(walk, form.group() == null ? "" : form.group()).orElseThrow(NotFoundException::new);
         List<String> index = form.index() == null || form.index().isEmpty() ? List.of("radio") : form.index();
         String lines = group.table()
                 ? Proposal.table(group, index, form.meanings())

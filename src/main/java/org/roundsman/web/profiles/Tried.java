@@ -51,7 +51,9 @@ record Tried(String walk, String now, String then, List<Line> lines, List<String
 
     public String summary() {
         long differing = lines.stream().filter(Line::differs).count();
-        return differing == 0 ? "Nothing differs." : Words.many(differing, "measurement differs", "measurements differ") + ".";
+        return differing == 0
+                ? "Nothing differs."
+                : Words.many(differing, "measurement differs", "measurements differ") + ".";
     }
 
     private static String value(Explained e) {

@@ -53,6 +53,7 @@ record WalkForm(
     /** What to show again. A long walk is not sent back: the person still has it. */
     Map<String, String> entered() {
         String pasted = text == null || text.length() > 100_000 ? "" : text;
-        return Map.of("name", name == null ? "" : name, "customerId", customerId == null ? "" : customerId, "text", pasted);
+        return Map.of(
+                "name", name == null ? "" : name, "customerId", customerId == null ? "" : customerId, "text", pasted);
     }
 }

@@ -203,6 +203,23 @@ class RollUpDbTest {
                 .containsExactly(List.of(4 * hours));
     }
 
+    /** Berlin is 1 h, Auckland 13 h ahead of UTC on these days (tz database): 23:30 in Berlin is the next day there. */
+    @Test
+    void aCorrectedTimeZoneMovesPastReadingsIntoTheirRightDays() throws SQLException {
+        fixture.run("update site set created_at = '2026-11-20 09:00+00'");
+        store.store(
+                List.of(answered(device, TEN, 6, 40), answered(device, Instant.parse("2026-11-20T22:30:00Z"), 20, 40)));
+        rollUp(NEXT_DAY);
+        assertThat(fixture.rows("select day::text, clients_n, clients_mean from day_device order by day"))
+                .containsExactly(List.of("2026-11-20", 2, 13f));
+        fixture.run("update site set time_zone = 'Pacific/Auckland' where id = ?", site);
+        rollUp(Instant.now().plus(Duration.ofDays(1)));
+        assertThat(fixture.rows("select day::text, clients_n, clients_mean from day_device order by day"))
+                .containsExactly(List.of("2026-11-20", 1, 6f), List.of("2026-11-21", 1, 20f));
+        assertThat(fixture.rows("select day::text, clients_n from day_network order by day"))
+                .containsExactly(List.of("2026-11-20", 1), List.of("2026-11-21", 1));
+    }
+
     @Test
     void theCurrentDayIsBuiltNowAndThenAndOnceMoreWhenItIsOver() throws SQLException {
         store.store(List.of(answered(device, TEN, 6, 40)));

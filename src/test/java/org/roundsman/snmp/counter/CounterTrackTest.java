@@ -83,4 +83,23 @@ class CounterTrackTest {
         track.sample(32, 1_200, 0, new Moment(2, 1));
         assertThat(track.perSecond()).as("counted from the first of the three").isEqualTo(100);
     }
+
+    /** Time in which a Counter32 of octets goes round: 34.359738368 s at 1 Gb/s, 3,435.97 s at 10 Mb/s (2^32 x 8 / rate). */
+    @ParameterizedTest
+    @CsvSource({
+        "32, 34.35, 1e9, false",
+        "32, 34.36, 1e9, true",
+        "32, 343.5, 1e8, false",
+        "32, 343.6, 1e8, true",
+        "32, 3435.9, 1e7, false",
+        "32, 3436, 1e7, true",
+        "64, 86400, 1e11, false"
+    })
+    void knowsWhenANarrowCounterMayHaveGoneRoundUnseen(int bits, double seconds, double lineSpeed, boolean unseen) {
+        CounterTrack track = new CounterTrack();
+        track.sample(bits, 1_000, 0, new Moment(0, 1));
+        assertThat(track.mayHaveWrappedUnseen(lineSpeed / 8)).isFalse();
+        track.sample(bits, 9_000, 0, new Moment(seconds, 1));
+        assertThat(track.mayHaveWrappedUnseen(lineSpeed / 8)).isEqualTo(unseen);
+    }
 }

@@ -1,0 +1,93 @@
+package org.roundsman.fleet;
+
+import java.time.DayOfWeek;
+import java.time.format.TextStyle;
+import java.util.Locale;
+import java.util.stream.Collectors;
+import org.roundsman.audit.AuditEntry.Subject;
+import org.roundsman.audit.FieldSet;
+
+/** What people edit, as the audit keeps it. Called in the transaction that has it loaded. */
+final class FleetFields {
+
+    private FleetFields() {}
+
+    static Subject subject(Customer customer) {
+        return new Subject("customer", customer.id, customer.name, customer.id);
+    }
+
+    static Subject subject(Site site) {
+        return new Subject("site", site.id, site.name, site.customer.id);
+    }
+
+    static Subject subject(Device device) {
+        return new Subject("device", device.id, device.name, device.site.customer.id);
+    }
+
+    static FieldSet of(Customer customer) {
+        return new FieldSet().with("name", customer.name).with("note", customer.note);
+    }
+
+    static FieldSet of(Site site) {
+        return new FieldSet()
+                .with("name", site.name)
+                .with("customer", site.customer.name)
+                .with("time zone", site.timeZone)
+                .with("street", site.street)
+                .with("postcode", site.postcode)
+                .with("town", site.town)
+                .with("country", site.country)
+                .with("getting in", site.accessNote)
+                .with("uplink down, kbit/s", site.uplinkDownKbit)
+                .with("uplink up, kbit/s", site.uplinkUpKbit)
+                .with(
+                        "service hours",
+                        site.hours.stream().map(FleetFields::text).sorted().collect(joined()))
+                .with(
+                        "contacts",
+                        site.contacts.stream().map(FleetFields::text).sorted().collect(joined()));
+    }
+
+    static FieldSet of(Device device) {
+        return new FieldSet()
+                .with("name", device.name)
+                .with("site", device.site.name)
+                .with("kind", device.kind.word())
+                .with("address", device.host)
+                .with("port", device.port)
+                .with("credentials", device.credential == null ? "" : device.credential.name)
+                .with("model", device.model == null ? "" : device.model.maker + " " + device.model.name)
+                .with("place", device.place)
+                .with("seconds between rounds", device.intervalSeconds)
+                .with("paused", device.paused ? "yes" : "no");
+    }
+
+    static FieldSet of(Model model) {
+        return new FieldSet()
+                .with("maker", model.maker)
+                .with("name", model.name)
+                .with("kind", model.kind == null ? "" : model.kind.word())
+                .with("object id", model.objectId)
+                .with("radios", model.radios)
+                .with("streams", model.streams)
+                .with("bands", model.bands)
+                .with("antenna", model.antenna)
+                .with("outdoor", model.outdoor ? "yes" : "no")
+                .with("PoE class", model.poeClass);
+    }
+
+    private static String text(ServiceHours stretch) {
+        String day = DayOfWeek.of(stretch.weekday).getDisplayName(TextStyle.SHORT, Locale.ENGLISH);
+        return stretch.weekday + " " + day + " " + stretch.opens + "-" + stretch.closes;
+    }
+
+    private static String text(SiteContact contact) {
+        return java.util.stream.Stream.of(contact.name, contact.duty, contact.phone, contact.email)
+                .filter(part -> part != null && !part.isBlank())
+                .collect(joined());
+    }
+
+    private static java.util.stream.Collector<CharSequence, ?, String> joined() {
+        return Collectors.joining(", ");
+    }
+}
