@@ -67,9 +67,7 @@ class WorkbenchPageTest {
     }
 
     private static void press(Page page, String button) {
-        page.getByRole(
-                        AriaRole.BUTTON,
-                        new Page.GetByRoleOptions().setName(button).setExact(true))
+        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button).setExact(true))
                 .click();
     }
 
@@ -94,27 +92,7 @@ class WorkbenchPageTest {
                     .contains("host applies")
                     .contains("1.3.6.1.4.1.32473.78.5.1")
                     .contains("blanked out");
-            page.getByText("Write lines for it: 1.3.6.1.4.1.32473.78.5.1").click();
-            page.locator("select[name=key]").nth(0).selectOption("radio.label");
-            page.locator("select[name=key]").nth(1).selectOption("radio.utilisation");
-            page.locator("select[name=as]").nth(1).selectOption("bss-load");
-            screen.check("propose");
-            press(page, "Open the editor with these lines");
-            String proposed = page.inputValue("#text");
-            assertThat(proposed).contains("radio.utilisation: {column: 3, as: bss-load}");
-            page.fill("#text", proposed.replace("my-maker", name).replace("bss-load", "bss-laod"));
-            page.waitForSelector("#checked .wrong");
-            assertThat(page.locator("#checked").innerText()).contains("Line ").contains("did you mean bss-load?");
-            screen.check("editor-fault");
-            page.fill("#text", proposed.replace("my-maker", name));
-            page.waitForSelector("#checked .good");
-            press(page, "Try it");
-            page.waitForSelector("#tried table");
-            assertThat(page.locator("#tried").innerText())
-                    .contains("radio.utilisation")
-                    .contains("20")
-                    .contains("40");
-            screen.check("editor-tried");
+            write(screen, name);
             press(page, "Save");
             page.waitForURL("**/versions/1");
             assertThat(inUse.current().names()).doesNotContain(name);
@@ -126,6 +104,29 @@ class WorkbenchPageTest {
             screen.check("profile");
             screen.complaints();
         }
+    }
+
+    /** From the maker's table to a text that was tried. */
+    private static void write(Screen screen, String name) {
+        Page page = screen.page();
+        page.getByText("Write lines for it: 1.3.6.1.4.1.32473.78.5.1").click();
+        page.locator("select[name=key]").nth(0).selectOption("radio.label");
+        page.locator("select[name=key]").nth(1).selectOption("radio.utilisation");
+        page.locator("select[name=as]").nth(1).selectOption("bss-load");
+        screen.check("propose");
+        press(page, "Open the editor with these lines");
+        String proposed = page.inputValue("#text");
+        assertThat(proposed).contains("radio.utilisation: {column: 3, as: bss-load}");
+        page.fill("#text", proposed.replace("my-maker", name).replace("bss-load", "bss-laod"));
+        page.waitForSelector("#checked .wrong");
+        assertThat(page.locator("#checked").innerText()).contains("Line ").contains("did you mean bss-load?");
+        screen.check("editor-fault");
+        page.fill("#text", proposed.replace("my-maker", name));
+        page.waitForSelector("#checked .good");
+        press(page, "Try it");
+        page.waitForSelector("#tried table");
+        assertThat(page.locator("#tried").innerText()).contains("radio.utilisation").contains("20").contains("40");
+        screen.check("editor-tried");
     }
 
     @Test
@@ -172,10 +173,31 @@ class WorkbenchPageTest {
             page.fill("#text", "profile: " + name + "\nabout: mine\n");
             press(page, "Save");
             assertThat(page.locator("main").innerText()).contains("saved version 2 while you were changing");
-            screen.check("editor-conflict");
             press(page, "Save");
             assertThat(written.version(id, 3).orElseThrow().text()).isEqualTo("profile: " + name + "\nabout: mine\n");
         }
+    }
+
+    /** Far beyond what other forms may be, and with a line that cannot be read. */
+    @Test
+    void aLargeFileIsTakenAndItsFaultyLinesAreListed() {
+        Browser browser = fixture.browser(Role.TECHNICIAN, null);
+        StringBuilder text = new StringBuilder(WALK);
+        for (int i = 1; i <= 20_000; i++) {
+            text.append(".1.3.6.1.4.1.32473.79.1.1.2.").append(i).append(" = Counter32: 1").append('\n');
+        }
+        text.append("IF-MIB::ifNumber.0 = INTEGER: 2\n");
+        String token = browser.token("/profiles/workbench");
+        io.restassured.response.Response answer = browser.request()
+                .multiPart("anti-forgery", token)
+                .multiPart("name", "Large")
+                .multiPart("file", "large.txt", text.toString().getBytes(java.nio.charset.StandardCharsets.UTF_8))
+                .post("/profiles/walks");
+        assertThat(answer.statusCode()).isEqualTo(303);
+        String page = browser.get(java.net.URI.create(answer.header("Location")).getPath()).asString();
+        assertThat(page)
+                .contains("20,008 variables")
+                .contains("line 20009 could not be read: a name instead of numbers");
     }
 
     @Test

@@ -13,7 +13,7 @@ final class BodyLimits {
     /** 32 MiB of files and a little for the form around them; quarkus.http.limits.max-body-size says the same. */
     static final long UPLOAD = 33 * 1024 * 1024;
 
-    private static final Set<String> UPLOADS = Set.of("/onboarding/imports");
+    private static final Set<String> UPLOADS = Set.of("/onboarding/imports", "/profiles/walks");
 
     private static final int TOO_LARGE = 413;
 

@@ -21,8 +21,8 @@ import org.roundsman.web.page.Words;
  */
 record WalkView(
         StoredWalk walk,
-        List<WalkReading.Match> applying,
-        List<WalkReading.Match> others,
+        List<Matching> applying,
+        List<Matching> others,
         List<Line> given,
         List<Line> missing,
         List<Line> passedOver,
@@ -35,8 +35,25 @@ record WalkView(
     private static final int MOST_RAW = 6;
     private static final int MOST_GROUPS = 200;
 
+    /**
+     * A profile, and why it applies or not.
+     *
+     * @param more further conditions that are not shown
+     */
+    record Matching(String profile, String evidence, int more) {}
+
+    private static List<Matching> matching(WalkReading reading, boolean applies) {
+        return reading.matches().stream()
+                .filter(m -> m.applies() == applies)
+                .map(m -> new Matching(
+                        m.profile(),
+                        m.evidence().get(0).replaceFirst("^(yes|no): ", ""),
+                        applies ? 0 : m.evidence().size() - 1))
+                .toList();
+    }
+
     /** One line of a profile, and what became of it. */
-    record Line(String who, String key, String value, String from, String why, List<RawAnswer> raw, int more) {
+    record Line(String who, String key, String value, String from, String why, List<RawAnswer> said, int more) {
         static Line of(Explained e) {
             return new Line(
                     e.who(),
@@ -77,10 +94,10 @@ record WalkView(
         groups.sort(java.util.Comparator.comparing(g -> !g.oid().startsWith("1.3.6.1.4.1.")));
         return new WalkView(
                 walk,
-                reading.matches().stream().filter(WalkReading.Match::applies).toList(),
-                reading.matches().stream().filter(m -> !m.applies()).toList(),
+                matching(reading, true),
+                matching(reading, false),
                 reading.given().stream().map(Line::of).toList(),
-                reading.missing().stream().map(Line::of).toList(),
+                once(reading.missing()),
                 reading.explained().stream()
                         .filter(e -> e.fate() == WalkReading.Fate.PASSED_OVER)
                         .map(Line::of)
@@ -90,6 +107,15 @@ record WalkView(
                 groups.stream().limit(MOST_GROUPS).map(Group::of).toList(),
                 outcome,
                 writes);
+    }
+
+    /** Several lines that give the same nothing are one to people: the first, which is the one to mend. */
+    private static List<Line> once(List<Explained> missing) {
+        Set<String> seen = new TreeSet<>();
+        return missing.stream()
+                .filter(e -> seen.add(e.key() + " of " + e.who()))
+                .map(Line::of)
+                .toList();
     }
 
     public String taken() {
