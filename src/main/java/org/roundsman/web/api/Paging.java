@@ -1,0 +1,57 @@
+package org.roundsman.web.api;
+
+import jakarta.ws.rs.DefaultValue;
+import jakarta.ws.rs.QueryParam;
+import java.util.List;
+import java.util.Map;
+import java.util.function.ToLongFunction;
+import java.util.stream.Stream;
+import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+
+/** Which piece of a list is wanted. */
+public class Paging {
+
+    private static final int MOST = 500;
+
+    @QueryParam("size")
+    @DefaultValue("100")
+    @Parameter(description = "The most items of one piece, 1 to 500")
+    int size;
+
+    @QueryParam("after")
+    @DefaultValue("")
+    @Parameter(description = "Begins after that item; taken from “next” of the piece before, never made up")
+    String after;
+
+    /**
+     * @throws ProblemException when it is out of range
+     */
+    int size() {
+        if (size < 1 || size > MOST) {
+            throw new ProblemException(Problem.refused(Map.of("size", "from 1 to " + MOST)));
+        }
+        return size;
+    }
+
+    /**
+     * Where the piece begins, for lists by ascending id; 0 for the first.
+     *
+     * @throws ProblemException when it was made up
+     */
+    long afterId() {
+        try {
+            return after.isEmpty() ? 0 : Long.parseLong(after);
+        } catch (NumberFormatException e) {
+            throw new ProblemException(Problem.refused(Map.of("after", "take it from “next” of the piece before")));
+        }
+    }
+
+    /** The piece, and one item more where there are more. */
+    <T> List<T> cut(Stream<T> all, ToLongFunction<T> id) {
+        long from = afterId();
+        return all.filter(item -> id.applyAsLong(item) > from)
+                .sorted(java.util.Comparator.comparingLong(id))
+                .limit(size() + 1L)
+                .toList();
+    }
+}
