@@ -1,17 +1,12 @@
 package org.roundsman.audit;
 
-import com.fasterxml.jackson.core.JsonProcessingException;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.inject.Instance;
 import jakarta.inject.Inject;
 import java.sql.Connection;
-import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.time.Clock;
-import java.time.ZoneOffset;
 import java.util.List;
-import java.util.Objects;
 import java.util.function.Supplier;
 import javax.sql.DataSource;
 import org.roundsman.audit.AuditEntry.FieldChange;
@@ -24,20 +19,15 @@ import org.roundsman.audit.AuditEntry.Subject;
 @ApplicationScoped
 public class AuditTrail {
 
-    private static final String INSERT = "insert into audit_entry (at, actor, account_id, via, token, address, action,"
-            + " subject, subject_id, subject_name, customer_id, changes) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?::jsonb)";
-
     private final ThreadLocal<Actor> acting = new ThreadLocal<>();
     private final DataSource database;
     private final Instance<ActorSource> sources;
-    private final ObjectMapper json;
     private final Clock clock;
 
     @Inject
-    AuditTrail(DataSource database, Instance<ActorSource> sources, ObjectMapper json, Clock clock) {
+    AuditTrail(DataSource database, Instance<ActorSource> sources, Clock clock) {
         this.database = database;
         this.sources = sources;
-        this.json = json;
         this.clock = clock;
     }
 
@@ -104,51 +94,6 @@ public class AuditTrail {
 
     /** Notes several changes at once, in the transaction of this connection. */
     public void note(Connection connection, List<Note> notes) throws SQLException {
-        Actor actor = actor();
-        try (PreparedStatement statement = connection.prepareStatement(INSERT)) {
-            for (Note note : notes) {
-                fill(statement, actor, note);
-                statement.addBatch();
-            }
-            statement.executeBatch();
-        }
+        AuditEntries.add(connection, actor(), clock.instant(), notes);
     }
-
-    private void fill(PreparedStatement statement, Actor actor, Note note) throws SQLException {
-        Subject subject = note.subject();
-        statement.setObject(1, clock.instant().atOffset(ZoneOffset.UTC));
-        statement.setString(2, text(actor.name()));
-        statement.setObject(3, actor.accountId());
-        statement.setString(4, actor.via().name());
-        statement.setString(5, text(actor.token()));
-        statement.setString(6, text(actor.address()));
-        statement.setString(7, note.action());
-        statement.setString(8, subject.kind());
-        statement.setObject(9, subject.id());
-        statement.setString(10, text(subject.name()));
-        statement.setObject(11, subject.customerId());
-        statement.setString(12, json(note.changes()));
-    }
-
-    private String json(List<FieldChange> changes) {
-        try {
-            return json.writeValueAsString(changes.stream()
-                    .map(c -> new Field(c.field(), text(c.old()), text(c.fresh())))
-                    .toList());
-        } catch (JsonProcessingException e) {
-            throw new IllegalStateException("changes are plain texts", e);
-        }
-    }
-
-    /** PostgreSQL text holds every character but U+0000. */
-    private static String text(String value) {
-        return Objects.toString(value, "").replace("\0", "\\x00");
-    }
-
-    private record Field(
-            String field,
-            String old,
-
-            @com.fasterxml.jackson.annotation.JsonProperty("new")
-            String fresh) {}
 }

@@ -1,6 +1,7 @@
 package org.roundsman.boot;
 
 import io.quarkus.runtime.annotations.QuarkusMain;
+import java.time.Clock;
 import java.util.Arrays;
 import org.roundsman.demo.AgentsMain;
 import org.roundsman.demo.AgentsNotStarted;
@@ -35,7 +36,17 @@ public final class Main {
             return 0;
         }
         System.setProperty("java.util.logging.manager", "org.jboss.logmanager.LogManager");
-        return new Service(StartSettings.from(options)).run();
+        StartSettings settings = StartSettings.from(options);
+        return options.role() == Role.ROTATE_KEY ? rotateKey(settings) : new Service(settings, Clock.systemUTC()).run();
+    }
+
+    private static int rotateKey(StartSettings settings) {
+        try {
+            return new KeyCommand(settings, Clock.systemUTC()).run();
+        } catch (SetupException e) {
+            say("\nThe change of the key did not come to its end.\n" + e.getMessage() + "\n");
+            return e.fault().exitStatus();
+        }
     }
 
     /**

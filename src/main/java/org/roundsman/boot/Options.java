@@ -26,6 +26,7 @@ record Options(Role role, Optional<Path> configuration, Map<String, String> sett
               --role=central        the service (default)
               --role=demo           the service with an invented fleet
               --role=agents         the invented fleet's agents alone; --access-points, --seed and --port are theirs
+              --role=rotate-key     seals every secret under a new key, while the service is stopped, and ends
               --config=FILE         settings, see deploy/roundsman.sample.properties
               --data-folder=FOLDER  where the service keeps its files (default .roundsman)
               --host=ADDRESS        address to listen on (default 127.0.0.1)
@@ -84,7 +85,9 @@ record Options(Role role, Optional<Path> configuration, Map<String, String> sett
 
     private static Role role(String name) {
         try {
-            return name == null ? Role.CENTRAL : Role.valueOf(name.toUpperCase(Locale.ROOT));
+            return name == null
+                    ? Role.CENTRAL
+                    : Role.valueOf(name.toUpperCase(Locale.ROOT).replace('-', '_'));
         } catch (IllegalArgumentException e) {
             throw usage("There is no role \"" + name + "\".");
         }

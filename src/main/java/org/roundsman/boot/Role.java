@@ -7,5 +7,7 @@ enum Role {
     /** The service with the invented fleet in the same process. */
     DEMO,
     /** The invented fleet's agents alone, without service and database. */
-    AGENTS
+    AGENTS,
+    /** No service: changes the key under which secrets are sealed, and ends. */
+    ROTATE_KEY
 }

@@ -4,9 +4,11 @@ import io.quarkus.runtime.Quarkus;
 import java.io.IOException;
 import java.net.InetSocketAddress;
 import java.net.ServerSocket;
+import java.time.Clock;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicInteger;
+import org.roundsman.fleet.KeyRotation;
 import org.roundsman.system.DataFolder;
 import org.roundsman.system.DatabaseAddress;
 import org.roundsman.system.EmbeddedDatabase;
@@ -23,11 +25,13 @@ final class Service {
     private static final long LONGEST_STOP_SECONDS = 150;
 
     private final StartSettings settings;
+    private final Clock clock;
     private final CountDownLatch ended = new CountDownLatch(1);
     private volatile boolean stopping;
 
-    Service(StartSettings settings) {
+    Service(StartSettings settings, Clock clock) {
         this.settings = settings;
+        this.clock = clock;
     }
 
     /** Runs until it is told to stop; gives the exit status. */
@@ -49,15 +53,16 @@ final class Service {
 
     private int onDatabase(DataFolder data) {
         if (settings.database().url().isPresent()) {
-            return container(ExternalDatabase.reach(settings.database()));
+            return container(data, ExternalDatabase.reach(settings.database()));
         }
         try (EmbeddedDatabase database =
                 EmbeddedDatabase.start(data, settings.database().embeddedPort())) {
-            return container(database.address());
+            return container(data, database.address());
         }
     }
 
-    private int container(DatabaseAddress address) {
+    private int container(DataFolder data, DatabaseAddress address) {
+        KeyRotation.of(data, address, clock).finish();
         System.setProperty("quarkus.datasource.jdbc.url", address.url());
         System.setProperty("quarkus.datasource.username", address.user());
         System.setProperty("quarkus.datasource.password", address.password());

@@ -23,6 +23,11 @@ public enum DemoModel {
     /** The maker's name, as it is stored and shown. */
     public static final String MAKER = "Tamarack Radio";
 
+    /** Ports of a switch besides its uplink; each can feed power. */
+    public static final int SWITCH_PORTS = 24;
+    /** Ports of a gateway towards the site. */
+    public static final int GATEWAY_PORTS = 3;
+
     private final DeviceKind kind;
     private final int product;
     private final List<Band> bands;
@@ -83,6 +88,15 @@ public enum DemoModel {
     /** IEEE 802.3 power class, or null for mains. */
     public Integer poeClass() {
         return poeClass;
+    }
+
+    /** The port that leads towards the gateway, or from the gateway to the line; numbered as on the front plate. */
+    public int uplinkPort() {
+        return switch (kind) {
+            case ACCESS_POINT -> 1;
+            case NETWORK_SWITCH -> SWITCH_PORTS + 1;
+            case GATEWAY -> GATEWAY_PORTS + 1;
+        };
     }
 
     /** The firmware that the maker ships now. */

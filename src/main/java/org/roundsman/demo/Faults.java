@@ -20,6 +20,8 @@ public final class Faults {
 
     private static final long FLAP = 600_000;
     private static final long FLAP_UP = 360_000;
+    /** From a restart until the cable carries something again. */
+    private static final long LINK_UP = 20_000;
 
     /** A fault switched on by hand. */
     private record Switched(Fault fault, Stretch stretch) {}
@@ -27,6 +29,7 @@ public final class Faults {
     private final DemoFleet fleet;
     private final Clock clock;
     private final Schedule schedule;
+    private final Cabling cabling;
     private final Map<Integer, List<Switched>> switched = new ConcurrentHashMap<>();
     private final AtomicInteger version = new AtomicInteger();
 
@@ -34,6 +37,7 @@ public final class Faults {
         this.fleet = fleet;
         this.clock = clock;
         this.schedule = new Schedule(fleet);
+        this.cabling = Cabling.of(fleet);
     }
 
     /** Gives a device a fault from now on; nothing changes when it has it by hand already. */
@@ -138,6 +142,36 @@ public final class Faults {
                 || Fault.UPLINK_LOST.in(out.faults)
                 || Fault.PORT_DEAD.in(out.faults)
                 || epochMilli < out.restart + schedule.bootMillis(device, out.restart);
+        link(device, epochMilli, flapping, out);
+    }
+
+    private void link(DemoDevice device, long at, boolean flapping, Outlook out) {
+        boolean dead = Fault.PORT_DEAD.in(out.faults);
+        out.linked = !dead && !flapping && at >= out.restart + LINK_UP;
+        out.linkChanged = out.linked ? out.restart + LINK_UP : out.restart;
+        if (dead) {
+            out.linkChanged = schedule.deadSince(device, at);
+        }
+        for (Switched one : byHand(device)) {
+            if (one.fault == Fault.PORT_DEAD && one.stretch.holds(at)) {
+                out.linkChanged = Math.min(out.linkChanged, one.stretch.from());
+            } else if (one.fault == Fault.FLAPPING && !dead && flapDown(one, at)) {
+                out.linkChanged = one.stretch.from() + (at - one.stretch.from()) / FLAP * FLAP + FLAP_UP;
+            }
+        }
+    }
+
+    /** How many milliseconds of that stretch the device's cable could carry something: it had power. */
+    public long poweredMillis(DemoDevice device, long from, long to) {
+        long powered = to - from - schedule.deadMillis(device, from, to);
+        for (Switched one : byHand(device)) {
+            if (one.fault == Fault.PORT_DEAD) {
+                long begin = Math.max(from, one.stretch.from());
+                long end = Math.min(to, one.stretch.to());
+                powered -= Math.max(0, end - begin - schedule.deadMillis(device, begin, Math.max(begin, end)));
+            }
+        }
+        return powered;
     }
 
     private static boolean flapDown(Switched flapping, long at) {
@@ -166,5 +200,10 @@ public final class Faults {
 
     public DemoFleet fleet() {
         return fleet;
+    }
+
+    /** What hangs on what in the fleet. */
+    public Cabling cabling() {
+        return cabling;
     }
 }

@@ -4,7 +4,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.transaction.Transactional;
 import java.time.Instant;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 
 /** Reads what devices said about themselves. Callers check the customer scope through {@link Devices#find} first. */
 @ApplicationScoped
@@ -34,6 +36,17 @@ public class DeviceFacts {
                         "select fact, value, since from device_fact where device_id = ?1 order by fact", Said.class)
                 .setParameter(1, deviceId)
                 .getResultList();
+    }
+
+    /** What every device says of one fact, by device; those that do not say it are left out. */
+    @Transactional
+    public Map<Long, String> everywhere(String fact) {
+        Map<Long, String> values = new HashMap<>();
+        entities.createNativeQuery("select device_id, value from device_fact where fact = ?1", Object[].class)
+                .setParameter(1, fact)
+                .getResultList()
+                .forEach(row -> values.put(((Number) ((Object[]) row)[0]).longValue(), (String) ((Object[]) row)[1]));
+        return values;
     }
 
     /** The device's radios by number. */

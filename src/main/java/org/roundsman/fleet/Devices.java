@@ -63,6 +63,11 @@ public class Devices {
         return new Page<>(found, page, size, total);
     }
 
+    /** Every device, paused or not: any of them may send notifications. */
+    public List<Device> all() {
+        return Device.list(WHOLE + " order by d.id");
+    }
+
     /** Every device that is not paused, for the poller. */
     public List<Device> watched() {
         return Device.list(WHOLE + " where d.paused = false order by d.id");

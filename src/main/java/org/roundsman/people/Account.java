@@ -11,6 +11,7 @@ import jakarta.persistence.Id;
 import jakarta.persistence.Table;
 import java.time.Instant;
 import java.util.Optional;
+import org.roundsman.audit.AuditEntry.Subject;
 
 /** One row of table account. */
 @Entity
@@ -50,6 +51,11 @@ public class Account extends PanacheEntityBase {
 
     static Optional<Account> named(String name) {
         return find("lower(name) = lower(?1)", name).firstResultOptional();
+    }
+
+    /** As the audit names it. */
+    Subject subject() {
+        return new Subject("account", id, name, customerId);
     }
 
     Person person(Instant now) {

@@ -8,6 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.regex.Pattern;
 import org.jboss.logging.Logger;
+import org.roundsman.audit.AuditTrail;
+import org.roundsman.audit.FieldSet;
 
 /** Accounts, as their owner looks after them. Blocks on the database. */
 @ApplicationScoped
@@ -19,12 +21,15 @@ public class Accounts {
     private final Passwords passwords;
     private final Remembered remembered;
     private final PersonalTokens tokens;
+    private final AuditTrail audit;
     private final Clock clock;
 
-    Accounts(Passwords passwords, Remembered remembered, PersonalTokens tokens, Clock clock) {
+    Accounts(
+            Passwords passwords, Remembered remembered, PersonalTokens tokens, AuditTrail audit, Clock clock) {
         this.passwords = passwords;
         this.remembered = remembered;
         this.tokens = tokens;
+        this.audit = audit;
         this.clock = clock;
     }
 
@@ -90,6 +95,15 @@ public class Accounts {
         account.mustChange = mustChange;
         account.createdAt = clock.instant();
         account.persistAndFlush();
+        audit.added(account.subject(), fields(account));
+    }
+
+    private static FieldSet fields(Account account) {
+        return new FieldSet()
+                .with("sign-in name", account.name)
+                .with("name on pages", account.shownName)
+                .with("role", account.role.word())
+                .with("password", "set");
     }
 
     private static void check(NewPerson person) {
@@ -124,6 +138,7 @@ public class Accounts {
         }
         account.disabled = true;
         end(account);
+        audit.did("disabled", account.subject());
         LOG.infof("Account %s disabled", LogText.of(account.name));
     }
 
@@ -131,6 +146,7 @@ public class Accounts {
     public void enable(long id) {
         Account account = Account.findById(id);
         account.disabled = false;
+        audit.did("enabled", account.subject());
         LOG.infof("Account %s enabled", LogText.of(account.name));
     }
 
@@ -140,6 +156,7 @@ public class Accounts {
         Account account = Account.findById(id);
         account.failures = 0;
         account.lockedUntil = null;
+        audit.did("unlocked", account.subject());
         LOG.infof("Account %s unlocked", LogText.of(account.name));
     }
 
@@ -158,6 +175,7 @@ public class Accounts {
         account.failures = 0;
         account.lockedUntil = null;
         end(account);
+        audit.did("password reset", account.subject());
         LOG.infof("Password of %s reset", LogText.of(account.name));
         return password;
     }

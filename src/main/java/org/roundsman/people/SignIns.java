@@ -6,8 +6,12 @@ import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import org.jboss.logging.Logger;
+import org.roundsman.audit.Actor;
+import org.roundsman.audit.AuditEntry;
+import org.roundsman.audit.AuditTrail;
 
 /** Signing in and out. Blocks on the database and on hashing; call it from worker threads only. */
 @ApplicationScoped
@@ -18,12 +22,14 @@ public class SignIns {
     private final Passwords passwords;
     private final PeopleSettings settings;
     private final Remembered remembered;
+    private final AuditTrail audit;
     private final Clock clock;
 
-    SignIns(Passwords passwords, PeopleSettings settings, Remembered remembered, Clock clock) {
+    SignIns(Passwords passwords, PeopleSettings settings, Remembered remembered, AuditTrail audit, Clock clock) {
         this.passwords = passwords;
         this.settings = settings;
         this.remembered = remembered;
+        this.audit = audit;
         this.clock = clock;
     }
 
@@ -61,11 +67,23 @@ public class SignIns {
         }
         if (!fits) {
             lockout.failed(account, now);
+            if (lockout.locked(account, now)) {
+                lockedOut(account, from);
+            }
             return refused(account.name, from, "wrong password, failure " + account.failures);
         }
         lockout.clear(account);
         LOG.infof("Sign-in of %s from %s", LogText.of(account.name), LogText.of(from));
         return new SignInResult.Welcome(begin(account, now), SignedIn.of(account));
+    }
+
+    /** Nobody is signed in, so nobody stands behind it: only the address tells. */
+    private void lockedOut(Account account, String from) {
+        Actor unknown = new Actor(Actor.itself().name(), null, Actor.Via.PAGE, "", from);
+        audit.as(unknown, () -> {
+            audit.did("locked after wrong passwords", account.subject());
+            return null;
+        });
     }
 
     private static SignInResult refused(String name, String from, String why) {
@@ -126,6 +144,8 @@ public class SignIns {
         account.mustChange = false;
         SignIn.delete("account.id", accountId);
         remembered.forget();
+        audit.note(List.of(new AuditTrail.Note(
+                "changed", account.subject(), List.of(new AuditEntry.FieldChange("password", "set", "changed")))));
         LOG.infof("Password of %s changed", LogText.of(account.name));
         return begin(account, clock.instant());
     }

@@ -32,7 +32,7 @@ class TokenIdentity implements IdentityProvider<TokenRequest> {
     public Uni<SecurityIdentity> authenticate(TokenRequest request, AuthenticationRequestContext context) {
         long waits = brake.waits(request.from(), request.token());
         return waits > 0
-                ? Uni.createFrom().failure(new TokenRefused(new TokenCheck.Braked(waits)))
+                ? Uni.createFrom().failure(TokenRefused.because(new TokenCheck.Braked(waits)))
                 : context.runBlocking(() -> looked(request));
     }
 
@@ -45,7 +45,7 @@ class TokenIdentity implements IdentityProvider<TokenRequest> {
         if (!(check instanceof TokenCheck.Away) && brake.failed(request.from(), request.token())) {
             LOG.warnf("Many wrong tokens from %s: further ones wait a minute", LogText.of(request.from()));
         }
-        throw new TokenRefused((TokenCheck.Refusal) check);
+        throw TokenRefused.because((TokenCheck.Refusal) check);
     }
 
     private TokenCheck check(TokenRequest request) {

@@ -1,5 +1,6 @@
 package org.roundsman.people;
 
+import io.quarkus.security.AuthenticationFailedException;
 import io.quarkus.security.identity.IdentityProviderManager;
 import io.quarkus.security.identity.SecurityIdentity;
 import io.quarkus.security.identity.request.AuthenticationRequest;
@@ -37,9 +38,9 @@ class TokenMechanism implements HttpAuthenticationMechanism {
         String from = context.request().remoteAddress().hostAddress();
         return providers
                 .authenticate(new TokenRequest(token.get(), from))
-                .onFailure(TokenRefused.class)
-                .invoke(e -> context.put(REFUSAL, ((TokenRefused) e).refusal()))
-                .onFailure(TokenRefused.class)
+                .onFailure(AuthenticationFailedException.class)
+                .invoke(e -> context.put(REFUSAL, TokenRefused.why((AuthenticationFailedException) e)))
+                .onFailure(AuthenticationFailedException.class)
                 .recoverWithNull();
     }
 

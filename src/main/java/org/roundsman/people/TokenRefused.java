@@ -1,19 +1,21 @@
 package org.roundsman.people;
 
 import io.quarkus.security.AuthenticationFailedException;
+import java.util.Map;
 
-/** A personal token opens nothing. */
-final class TokenRefused extends AuthenticationFailedException {
+/** A failed authentication that knows why the personal token opens nothing. */
+final class TokenRefused {
 
-    private static final long serialVersionUID = 1L;
+    private static final String WHY = "roundsman.token-refusal";
 
-    private final transient TokenCheck.Refusal refusal;
+    private TokenRefused() {}
 
-    TokenRefused(TokenCheck.Refusal refusal) {
-        this.refusal = refusal;
+    static AuthenticationFailedException because(TokenCheck.Refusal why) {
+        return new AuthenticationFailedException(Map.<String, Object>of(WHY, why));
     }
 
-    TokenCheck.Refusal refusal() {
-        return refusal;
+    static TokenCheck.Refusal why(AuthenticationFailedException e) {
+        TokenCheck.Refusal why = e.getAttribute(WHY);
+        return why == null ? new TokenCheck.Unknown() : why;
     }
 }

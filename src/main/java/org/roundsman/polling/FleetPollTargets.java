@@ -59,10 +59,24 @@ public class FleetPollTargets implements PollTargets {
         }
     }
 
+    /**
+     * {@inheritDoc}
+     *
+     * @throws SealException when its credentials do not open
+     */
     @Override
     public Optional<PollTarget> find(long deviceId) {
         return devices.find(CustomerScope.everyone(), deviceId)
                 .map(device -> target(device, access(credentials.secrets(device.credential))));
+    }
+
+    /**
+     * One device as other credentials would reach it.
+     *
+     * @throws SealException when the credentials do not open
+     */
+    Agent agent(Device device, Credential other) {
+        return new Agent(device.host, device.port, access(credentials.secrets(other)));
     }
 
     private static PollTarget target(Device device, SnmpAccess access) {
@@ -73,7 +87,8 @@ public class FleetPollTargets implements PollTargets {
                 Duration.ofSeconds(device.intervalSeconds));
     }
 
-    private static SnmpAccess access(CredentialSecrets secrets) {
+    /** Opened credentials as SNMP knows them. */
+    public static SnmpAccess access(CredentialSecrets secrets) {
         if (secrets.version() < 3) {
             return new SnmpAccess.Community(secrets.version(), secrets.community());
         }

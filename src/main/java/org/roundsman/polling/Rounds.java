@@ -100,6 +100,58 @@ public final class Rounds implements AutoCloseable {
         });
     }
 
+    /**
+     * Makes a round of one watched device soon, out of its turn, since the device itself gave a sign. Several wishes are
+     * served by one round, and the bounds of the site hold. When nobody answers it, nothing is stored: only the rounds of
+     * the timetable decide that a device is silent.
+     *
+     * @param apart at least so long after the round before that was made out of turn
+     * @return false when the device is not watched
+     */
+    public boolean soon(long deviceId, Duration apart) {
+        Watch watch = watches.get(deviceId);
+        if (watch == null) {
+            return false;
+        }
+        long delay = watch.planExtra(clock.millis(), apart.toMillis());
+        if (delay >= 0) {
+            try {
+                timer.schedule(() -> beginExtra(watch), delay, TimeUnit.MILLISECONDS);
+            } catch (RejectedExecutionException e) {
+                LOG.debugf("Rounds are closed; device %d is not visited again", deviceId);
+            }
+        }
+        return true;
+    }
+
+    private void beginExtra(Watch watch) {
+        watch.beginExtra(clock.millis());
+        watch.inTurn(() -> admission.enter(watch.target().siteId(), () -> visitOutOfTurn(watch)));
+    }
+
+    private void visitOutOfTurn(Watch watch) {
+        if (watch.ended()) {
+            finish(watch);
+            return;
+        }
+        meters.extra();
+        visitor.apply(watch.memory(), watch.nextKind()).whenComplete((visit, fault) -> {
+            try {
+                if (fault != null) {
+                    LOG.errorf(
+                            fault,
+                            "A round of device %d broke off",
+                            watch.target().deviceId());
+                } else if (visit.outcome().kind() != Outcome.Kind.UNANSWERED && !watch.ended()) {
+                    watch.note(visit.outcome());
+                    sink.accept(reading(watch, visit, watch.due()));
+                }
+            } finally {
+                finish(watch);
+            }
+        });
+    }
+
     @Override
     public void close() {
         timer.shutdownNow();

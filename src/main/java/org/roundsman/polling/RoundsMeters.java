@@ -16,6 +16,7 @@ final class RoundsMeters {
     private final Counter done;
     private final Counter late;
     private final Counter skipped;
+    private final Counter extra;
     private final Counter unanswered;
     private final Counter refused;
     private final Counter requests;
@@ -29,6 +30,7 @@ final class RoundsMeters {
         done = counter("done", "Rounds that ended, however they ended");
         late = counter("late", "Rounds that began more than a second after they were due");
         skipped = counter("skipped", "Rounds left out because the one before had not ended");
+        extra = counter("extra", "Rounds made out of turn, since the device sent a notification");
         unanswered = counter("unanswered", "Rounds without an answer");
         refused = counter("refused", "Rounds in which the device rejected our credentials");
         requests = counter("requests", "SNMP requests sent, retries included");
@@ -49,6 +51,10 @@ final class RoundsMeters {
 
     void skipped() {
         skipped.increment();
+    }
+
+    void extra() {
+        extra.increment();
     }
 
     void begun(Duration behind) {

@@ -18,6 +18,8 @@ final class Watch {
     private boolean ended;
     private int misses;
     private long due;
+    private boolean extraPlanned;
+    private long extraBegan = Long.MIN_VALUE / 2;
     private Future<?> timer;
 
     Watch(PollTarget target) {
@@ -83,6 +85,24 @@ final class Watch {
         }
         due = nextDue;
         timer = handle;
+    }
+
+    /**
+     * Plans a round out of turn, unless one is planned already.
+     *
+     * @return milliseconds until it may begin, or -1 when nothing is to be done
+     */
+    synchronized long planExtra(long now, long apart) {
+        if (extraPlanned || ended) {
+            return -1;
+        }
+        extraPlanned = true;
+        return Math.max(0, Math.min(apart, extraBegan + apart - now));
+    }
+
+    synchronized void beginExtra(long now) {
+        extraPlanned = false;
+        extraBegan = now;
     }
 
     synchronized boolean ended() {

@@ -105,6 +105,14 @@ public final class ProfileSet {
                 .findFirst();
     }
 
+    /** What the profiles call a notification; the first profile in alphabetical order that names it counts. */
+    public Optional<NamedNotification> notification(String oid) {
+        return profiles.stream()
+                .flatMap(profile -> profile.notifications().stream())
+                .filter(named -> named.oid().equals(oid))
+                .findFirst();
+    }
+
     List<Profile> all() {
         return profiles;
     }

@@ -6,6 +6,8 @@ public enum VisitKind {
     ROUND,
     /** One small Get, for a device that was silent; goes on as a ROUND when it answers. */
     PROBE,
+    /** One small Get and nothing else: does the agent let us in? */
+    KNOCK,
     /** The poll plan and the slow facts, and every raw answer is kept. */
     TRACED
 }

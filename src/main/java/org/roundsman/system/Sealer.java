@@ -76,6 +76,11 @@ public final class Sealer {
         }
     }
 
+    /** Whether that was sealed under this key, as far as its header tells. */
+    public boolean sealedUnderThisKey(byte[] sealed) {
+        return sealed.length >= LEAST_BYTES && Arrays.equals(Arrays.copyOfRange(sealed, 1, HEADER_BYTES), key.id());
+    }
+
     private void requireOurKey(byte[] sealedUnder) {
         if (!Arrays.equals(sealedUnder, key.id())) {
             throw new SealException("the key does not fit: this secret was sealed under key "

@@ -9,6 +9,7 @@ import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.Arrays;
 import java.util.Base64;
+import java.util.HexFormat;
 import org.roundsman.system.SetupException.Fault;
 
 /**
@@ -94,6 +95,11 @@ public final class SecretKey {
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("SHA-256 is part of every Java runtime", e);
         }
+    }
+
+    /** The same in eight hexadecimal digits, as messages name a key. */
+    public String idText() {
+        return HexFormat.of().formatHex(id());
     }
 
     @Override

@@ -178,7 +178,7 @@ class AgentsAgainstNetSnmpTest {
     void aReplyThatWouldBeTooLargeIsRefusedAndABulkOneIsCut() {
         DemoDevice device = first(false, DemoModel.TS_24);
         List<String> many = new ArrayList<>();
-        for (int port = 1; port <= 24; port++) {
+        for (int port = 10_001; port <= 10_024; port++) {
             many.add("1.3.6.1.2.1.31.1.1.1.6." + port);
             many.add("1.3.6.1.2.1.31.1.1.1.10." + port);
             many.add("1.3.6.1.2.1.2.2.1.2." + port);

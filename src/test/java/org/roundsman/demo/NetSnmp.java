@@ -82,12 +82,45 @@ public final class NetSnmp {
         return access;
     }
 
+    /**
+     * A table as snmptable reads it by the names and types of its MIB: the row of each index, cells by column name.
+     *
+     * @param name with its module, such as {@code LLDP-MIB::lldpRemTable}
+     */
+    public static Map<String, Map<String, String>> table(DemoDevice device, String name) {
+        List<String> command = new ArrayList<>(
+                List.of("snmptable", "-M", "src/test/resources/mibs", "-m", "ALL", "-r", "1", "-t", "2"));
+        command.addAll(List.of("-Ob", "-Ci", "-Cf", ";"));
+        command.addAll(access(device.accepts()));
+        command.addAll(List.of(device.host() + ":" + device.port(), name));
+        List<String> lines = execute(command).output().lines().toList();
+        List<String> head = List.of(lines.stream()
+                .filter(line -> line.startsWith("index;"))
+                .findFirst()
+                .orElseThrow(() -> new AssertionError(name + " is no table in:\n" + lines))
+                .split(";", -1));
+        Map<String, Map<String, String>> rows = new LinkedHashMap<>();
+        for (String line : lines.subList(lines.indexOf(String.join(";", head)) + 1, lines.size())) {
+            String[] cells = line.split(";", -1);
+            Map<String, String> row = new LinkedHashMap<>();
+            for (int i = 1; i < cells.length; i++) {
+                row.put(head.get(i), cells[i].replace("\"", ""));
+            }
+            rows.put(cells[0], row);
+        }
+        return rows;
+    }
+
     /** Runs a tool with those access options. */
     public static Said run(String tool, DemoDevice device, List<String> access, String... names) {
         List<String> command = new ArrayList<>(List.of(tool, "-m", "", "-Onet", "-r", "1", "-t", "2"));
         command.addAll(access);
         command.add(device.host() + ":" + device.port());
         command.addAll(List.of(names));
+        return execute(command);
+    }
+
+    private static Said execute(List<String> command) {
         try {
             Path own = Files.createDirectories(Path.of("target", "net-snmp"));
             ProcessBuilder builder = new ProcessBuilder(command).redirectErrorStream(true);

@@ -3,14 +3,17 @@ package org.roundsman.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.quarkus.test.junit.QuarkusTest;
+import io.restassured.response.Response;
 import jakarta.inject.Inject;
 import java.io.IOException;
 import java.net.DatagramSocket;
 import java.net.InetAddress;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneOffset;
 import java.util.Map;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.Test;
 import org.roundsman.demo.AgentHost;
 import org.roundsman.demo.DemoCredential;
@@ -28,6 +31,9 @@ class PollNowDbTest {
 
     @Inject
     FleetFixture fixture;
+
+    @Inject
+    DataSource database;
 
     @Test
     void whatTheDeviceAnswersIsShownDecodedAndRaw() throws IOException {
@@ -58,6 +64,27 @@ class PollNowDbTest {
             String page = poll(place.deviceId());
             assertThat(page).contains("No figures: no reply").doesNotContainIgnoringCase("wrong password");
         }
+    }
+
+    /** A key that does not fit, or a damaged row: said in words, not as a fault of ours. */
+    @Test
+    void credentialsThatDoNotOpenAreSaidPlainly() throws SQLException {
+        FleetFixture.Place place = fixture.place("Saltmarsh");
+        try (var connection = database.getConnection();
+                var change = connection.prepareStatement(
+                        "update credential set community = set_byte(community, length(community) - 1,"
+                                + " 255 - get_byte(community, length(community) - 1)) where id = ?")) {
+            change.setLong(1, place.credentialId());
+            assertThat(change.executeUpdate()).isEqualTo(1);
+        }
+        Browser technician = fixture.browser(Role.TECHNICIAN, null);
+        String path = "/devices/" + place.deviceId();
+        Response answer = technician.post(path, path + "/poll", Map.of());
+        assertThat(answer.statusCode()).isEqualTo(200);
+        assertThat(answer.asString())
+                .contains("The device was not asked: its SNMP credentials do not open")
+                .contains("Nothing was sent")
+                .doesNotContain("quayside-secret");
     }
 
     private String polled(DemoDevice device) {

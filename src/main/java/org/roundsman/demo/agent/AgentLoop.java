@@ -20,6 +20,7 @@ final class AgentLoop implements Runnable {
     private final Selector selector;
     private final Clock clock;
     private final LongAdder answers;
+    private final Tables tables = new Tables();
     private final Conversation conversation = new Conversation();
     private final ByteBuffer received = ByteBuffer.allocateDirect(Limits.REQUEST_OCTETS);
     private final ByteBuffer sent = ByteBuffer.allocateDirect(Limits.REQUEST_OCTETS);
@@ -69,7 +70,11 @@ final class AgentLoop implements Runnable {
         received.flip();
         int length = received.remaining();
         received.get(request, 0, length);
-        if (!seat.agent().look(clock.millis()) || !conversation.hear(seat.agent(), seat.shape(), request, length)) {
+        if (!seat.agent().look(clock.millis())) {
+            return;
+        }
+        Shape shape = tables.of(seat.agent(), seat.shape());
+        if (!conversation.hear(seat.agent(), shape, request, length)) {
             return;
         }
         BerWriter reply = conversation.answer();

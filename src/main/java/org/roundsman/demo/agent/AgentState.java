@@ -1,6 +1,7 @@
 package org.roundsman.demo.agent;
 
 import java.nio.charset.StandardCharsets;
+import java.util.List;
 import org.roundsman.demo.DemoDevice;
 import org.roundsman.demo.DemoFleet;
 import org.roundsman.demo.Fault;
@@ -30,6 +31,7 @@ final class AgentState {
     private final Usage usage;
     final Counters counters;
     final Figures figures;
+    private final PortsNow ports;
     private final Outlook outlook = new Outlook();
     private long now;
     private long outlookMinute = Long.MIN_VALUE;
@@ -47,6 +49,7 @@ final class AgentState {
         this.counters = new Counters(usage, device, faults);
         this.figures = new Figures(device.radios().size());
         this.usm = Usm.of(device);
+        this.ports = device.isAccessPoint() ? null : new PortsNow(device, faults);
         this.community = Secrets.community(device.accepts());
     }
 
@@ -71,6 +74,24 @@ final class AgentState {
         }
         counters.move(now, outlook.restart);
         return true;
+    }
+
+    /** The ports of a switch or gateway at the moment; null for an access point. */
+    PortsNow ports() {
+        if (ports != null) {
+            ports.move(now, outlook.restart);
+        }
+        return ports;
+    }
+
+    /** The switch that an access point hears by LLDP, or null while there is none that tells about itself. */
+    NeighboursNow.Neighbour heard() {
+        List<NeighboursNow.Neighbour> all = NeighboursNow.of(device, faults, now, outlook.restart);
+        return all.isEmpty() ? null : all.get(0);
+    }
+
+    Faults faultsOfAll() {
+        return faults;
     }
 
     private boolean flappingByHand() {

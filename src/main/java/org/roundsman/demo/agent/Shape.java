@@ -86,6 +86,30 @@ final class Shape {
         return mine.length - length;
     }
 
+    /** All variables of this shape and of another one that shares no name with it. */
+    Shape with(Shape other) {
+        Shape both = new Shape(size() + other.size());
+        int mine = 0;
+        int its = 0;
+        for (int i = 0; i < both.size(); i++) {
+            boolean own = its == other.size()
+                    || mine < size() && compare(names[mine], other.names[its], other.names[its].length) < 0;
+            if (own) {
+                both.take(i, this, mine++);
+            } else {
+                both.take(i, other, its++);
+            }
+        }
+        return both;
+    }
+
+    private void take(int place, Shape from, int index) {
+        names[place] = from.names[index];
+        encoded[place] = from.encoded[index];
+        objectLengths[place] = from.objectLengths[index];
+        values[place] = from.values[index];
+    }
+
     /** Collects variables in any order. */
     static final class Builder {
 
@@ -97,6 +121,15 @@ final class Shape {
         Builder add(String object, String instance, Value value) {
             int[] head = Names.numbers(object);
             variables.put(Names.numbers(object + "." + instance), new Variable(head.length, value));
+            return this;
+        }
+
+        /** Adds one instance of a column of a table's entry. */
+        Builder add(int[] entry, int column, int[] instance, Value value) {
+            int[] name = Arrays.copyOf(entry, entry.length + 1 + instance.length);
+            name[entry.length] = column;
+            System.arraycopy(instance, 0, name, entry.length + 1, instance.length);
+            variables.put(name, new Variable(entry.length + 1, value));
             return this;
         }
 

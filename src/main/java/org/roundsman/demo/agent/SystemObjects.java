@@ -68,7 +68,7 @@ final class SystemObjects {
         out.string(Tags.OCTET_STRING, AgentState.text(value));
     }
 
-    private static void objectId(BerWriter out, String dotted) {
+    static void objectId(BerWriter out, String dotted) {
         byte[] encoded = Names.encoded(dotted);
         out.bytes(encoded, 0, encoded.length);
     }

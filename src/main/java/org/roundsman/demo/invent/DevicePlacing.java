@@ -16,7 +16,7 @@ import org.roundsman.demo.model.Lot;
 /** Puts a gateway, switches and access points into one site. */
 final class DevicePlacing {
 
-    private static final int ACCESS_POINTS_PER_SWITCH = 14;
+    static final int ACCESS_POINTS_PER_SWITCH = 14;
     /** 00-00-5E-00-53-00 to -FF: kept for documentation by RFC 7042. */
     private static final long DOCUMENTATION_MACS = 0x00005E005300L;
     /** Second bit of the first octet: locally administered. */

@@ -100,6 +100,26 @@ public final class Schedule {
         return own;
     }
 
+    /** Since when the port of the device has been dead by the schedule, or the end of time where it is not. */
+    public long deadSince(DemoDevice device, long at) {
+        int ordinal = ordinals[device.number()];
+        long window = deadPorts.window(at);
+        return ordinal >= 0 && deadPorts.meets(window, ordinal) ? window * deadPorts.windowMillis() : Long.MAX_VALUE;
+    }
+
+    /** How many milliseconds of that stretch the port of the device was dead by the schedule. */
+    public long deadMillis(DemoDevice device, long from, long to) {
+        int ordinal = ordinals[device.number()];
+        long sum = 0;
+        for (long w = deadPorts.window(from); ordinal >= 0 && w * deadPorts.windowMillis() < to; w++) {
+            if (deadPorts.meets(w, ordinal)) {
+                long begin = Math.max(from, w * deadPorts.windowMillis());
+                sum += Math.min(to, (w + 1) * deadPorts.windowMillis()) - begin;
+            }
+        }
+        return sum;
+    }
+
     /** How long the device takes to answer again after that restart. */
     public long bootMillis(DemoDevice device, long restart) {
         return restarts.bootMillis(device, restart);

@@ -22,6 +22,7 @@ import org.roundsman.readings.spans.Touched;
 import org.roundsman.readings.sql.CopyRows;
 import org.roundsman.readings.sql.Sql;
 import org.roundsman.readings.sql.Transaction;
+import org.roundsman.timeline.DeviceEvents;
 
 /**
  * Stores a batch of readings with all that follows from it in one transaction: raw rows, spans, last rounds, facts and
@@ -37,6 +38,7 @@ public final class BatchStore {
     private final DeviceDirectory directory;
     private final SpanTracker spans = new SpanTracker();
     private final FactStore facts = new FactStore();
+    private final Restarts restarts = new Restarts();
 
     public BatchStore(DataSource source, Clock clock) {
         this.source = source;
@@ -85,6 +87,7 @@ public final class BatchStore {
     private void afresh() {
         spans.forget();
         facts.forget();
+        restarts.forget();
     }
 
     private Stored store(List<Reading> batch, boolean mayExist) throws SQLException {
@@ -161,8 +164,9 @@ public final class BatchStore {
 
         private void follow(List<Reading> fresh, Map<Long, Long> sites) throws SQLException {
             tracked = spans.track(connection, rounds(fresh));
+            DeviceEvents.add(connection, restarts.find(connection, fresh));
             DeviceNow.write(connection, tracked.states(), fresh);
-            for (Reading reading : fresh) {
+            for (Reading reading : inOrder(fresh)) {
                 if (reading.facts().isPresent()) {
                     facts.store(
                             connection,
@@ -185,6 +189,7 @@ public final class BatchStore {
         void committed() {
             if (tracked != null) {
                 spans.committed(tracked);
+                restarts.committed();
             }
         }
     }
@@ -211,10 +216,13 @@ public final class BatchStore {
         return readings.stream().filter(reading -> seen.add(Key.of(reading))).toList();
     }
 
+    private static List<Reading> inOrder(List<Reading> readings) {
+        return readings.stream().sorted(Comparator.comparing(Reading::at)).toList();
+    }
+
     private static Map<Long, List<Round>> rounds(List<Reading> readings) {
         Map<Long, List<Round>> rounds = new TreeMap<>();
-        readings.stream().sorted(Comparator.comparing(Reading::at)).forEach(reading -> rounds.computeIfAbsent(
-                        reading.deviceId(), id -> new ArrayList<>())
+        inOrder(readings).forEach(reading -> rounds.computeIfAbsent(reading.deviceId(), id -> new ArrayList<>())
                 .add(new Round(reading.at().toEpochMilli(), reading.outcome(), reading.nextInSeconds())));
         return rounds;
     }

@@ -88,6 +88,10 @@ public final class VisitRun {
             complete(Values.none(Subject.DEVICE), null);
             return;
         }
+        if (kind == VisitKind.KNOCK) {
+            knock();
+            return;
+        }
         boolean survey = kind == VisitKind.TRACED || record.surveyDue(System.nanoTime());
         if (survey) {
             greet();
@@ -96,6 +100,18 @@ public final class VisitRun {
         } else {
             round();
         }
+    }
+
+    private void knock() {
+        ask(List.of(slot(Standard.SYS_UP_TIME)), heard -> {
+            Request again = Request.get(List.of(Standard.SYS_UP_TIME));
+            PrivacyDoubt.settle(errand, again, this::knockAgain, () -> complete(Values.none(Subject.DEVICE), null));
+        });
+    }
+
+    private void knockAgain() {
+        errand.forgetOutcome();
+        knock();
     }
 
     private void probe() {

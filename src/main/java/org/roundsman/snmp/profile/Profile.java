@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import org.roundsman.snmp.NamedNotification;
 import org.snmp4j.smi.OID;
 
 /**
@@ -12,6 +13,7 @@ import org.snmp4j.smi.OID;
  *
  * @param about one line for people
  * @param selectors any one of them selects it; none at all selects it for every device
+ * @param notifications what such devices send by themselves
  */
 public record Profile(
         String name,
@@ -19,7 +21,8 @@ public record Profile(
         List<Selector> selectors,
         Map<String, Pick> picks,
         List<Measure> scalars,
-        List<Table> tables) {
+        List<Table> tables,
+        List<NamedNotification> notifications) {
 
     /**
      * When a profile applies: all that is given must hold.

@@ -62,7 +62,7 @@ public final class ProfileReader {
     }
 
     private Profile profile(Block block) {
-        block.allow("profile", "about", "select", "scalars", "picks", "tables");
+        block.allow("profile", "about", "select", "scalars", "picks", "tables", "notifications");
         block.need("profile", "the key profile is missing: the profile's name");
         String name = block.text("profile").orElse("");
         if (!name.isEmpty() && !name.matches("[a-z0-9][a-z0-9-]*")) {
@@ -87,7 +87,14 @@ public final class ProfileReader {
         for (Block table : block.blocks("tables")) {
             new TableReader(table, pickNames, taken).read().ifPresent(tables::add);
         }
-        return new Profile(name, block.text("about").orElse(""), selectors(block), picks, scalars, tables);
+        return new Profile(
+                name,
+                block.text("about").orElse(""),
+                selectors(block),
+                picks,
+                scalars,
+                tables,
+                NotificationReader.read(block));
     }
 
     private List<Profile.Selector> selectors(Block block) {

@@ -4,36 +4,36 @@ package org.roundsman.snmp.session;
  * Writes a BER message from its end to its beginning, so that each length is known when it is written (ITU-T X.690,
  * definite form). Not safe between threads.
  */
-final class Octets {
+public final class Octets {
 
     private byte[] buffer = new byte[512];
     private int used;
 
-    Octets clear() {
+    public Octets clear() {
         used = 0;
         return this;
     }
 
     /** Octets written so far. */
-    int length() {
+    public int length() {
         return used;
     }
 
-    Octets prepend(byte[] octets) {
+    public Octets prepend(byte[] octets) {
         room(octets.length);
         used += octets.length;
         System.arraycopy(octets, 0, buffer, buffer.length - used, octets.length);
         return this;
     }
 
-    Octets prepend(int octet) {
+    public Octets prepend(int octet) {
         room(1);
         buffer[buffer.length - ++used] = (byte) octet;
         return this;
     }
 
     /** A tag and the length of everything written since {@code length()} was {@code end}. */
-    Octets wrap(int tag, int end) {
+    public Octets wrap(int tag, int end) {
         int length = used - end;
         if (length < 0x80) {
             return prepend(length).prepend(tag);
@@ -45,13 +45,13 @@ final class Octets {
         return prepend(0x80 | octets).prepend(tag);
     }
 
-    Octets string(byte[] octets) {
+    public Octets string(byte[] octets) {
         int end = used;
         return prepend(octets).wrap(0x04, end);
     }
 
     /** An INTEGER in the fewest octets. */
-    Octets integer(int value) {
+    public Octets integer(int value) {
         int end = used;
         int rest = value;
         do {
@@ -65,7 +65,7 @@ final class Octets {
         return wrap(0x02, end);
     }
 
-    byte[] toArray() {
+    public byte[] toArray() {
         byte[] octets = new byte[used];
         System.arraycopy(buffer, buffer.length - used, octets, 0, used);
         return octets;

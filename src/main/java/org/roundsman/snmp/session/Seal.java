@@ -21,7 +21,7 @@ import org.snmp4j.security.PrivacyProtocol;
  * One user's keys at one engine: signs, checks, encrypts, decrypts. AES-192 and AES-256 have no standards-track RFC;
  * the short key is lengthened as SNMP4J's plain classes do, which net-snmp's AES-192 and AES-256 also do.
  */
-final class Seal {
+public final class Seal {
 
     private static final AuthenticationProtocol[] AUTH = {
         new AuthSHA(),
@@ -38,9 +38,10 @@ final class Seal {
     private final byte[] privKey;
 
     /** An octet string that was encrypted, and what the other side needs to undo it. */
-    record Encrypted(byte[] octets, byte[] salt) {}
+    public record Encrypted(byte[] octets, byte[] salt) {}
 
-    Seal(User user, byte[] engineId, PasswordKeys keys) {
+    /** Binds the keys; milliseconds where a password is new, microseconds otherwise. */
+    public Seal(User user, byte[] engineId, PasswordKeys keys) {
         boolean signed = user.level() != Level.NO_AUTH;
         auth = signed ? protocol(user.auth()) : null;
         authKey = signed ? keys.localised(user.auth(), user.authPassword(), engineId) : null;
@@ -65,37 +66,37 @@ final class Seal {
         return java.util.Arrays.copyOf(key, Math.min(key.length, priv.getMaxKeyLength()));
     }
 
-    boolean signs() {
+    public boolean signs() {
         return auth != null;
     }
 
-    boolean encrypts() {
+    public boolean encrypts() {
         return priv != null;
     }
 
     /** Octets of the signature as sent. */
-    int signatureLength() {
+    public int signatureLength() {
         return auth.getAuthenticationCodeLength();
     }
 
     /** Fills in the signature of a message whose signature field is all zero. */
-    void sign(byte[] message, int at) {
+    public void sign(byte[] message, int at) {
         auth.authenticate(authKey, message, 0, message.length, new ByteArrayWindow(message, at, signatureLength()));
     }
 
-    boolean isAuthentic(byte[] message, int at, int length) {
+    public boolean isAuthentic(byte[] message, int at, int length) {
         return length == signatureLength()
                 && auth.isAuthentic(authKey, message, 0, message.length, new ByteArrayWindow(message, at, length));
     }
 
-    Encrypted encrypt(byte[] plain, int boots, int time) {
+    public Encrypted encrypt(byte[] plain, int boots, int time) {
         DecryptParams salt = new DecryptParams();
         byte[] octets = priv.encrypt(plain, 0, plain.length, privKey, boots, time, salt);
         return new Encrypted(octets, java.util.Arrays.copyOfRange(salt.array, salt.offset, salt.offset + salt.length));
     }
 
     /** The plain octets; what comes out of a wrong key is noise that no reader accepts. */
-    byte[] decrypt(byte[] octets, byte[] salt, int boots, int time) {
+    public byte[] decrypt(byte[] octets, byte[] salt, int boots, int time) {
         return priv.decrypt(octets, 0, octets.length, privKey, boots, time, new DecryptParams(salt, 0, salt.length));
     }
 }

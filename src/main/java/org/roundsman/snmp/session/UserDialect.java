@@ -1,7 +1,6 @@
 package org.roundsman.snmp.session;
 
 import java.io.IOException;
-import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.util.Arrays;
 import java.util.Optional;
@@ -9,8 +8,6 @@ import java.util.function.LongSupplier;
 import org.roundsman.measure.Outcome;
 import org.roundsman.snmp.SnmpAccess;
 import org.snmp4j.PDU;
-import org.snmp4j.ScopedPDU;
-import org.snmp4j.asn1.BERInputStream;
 
 /**
  * SNMPv3 with the user-based security model (RFC 3414), towards one agent. Engine ID, clock and keys are kept per
@@ -149,9 +146,7 @@ final class UserDialect implements Dialect {
         byte[] plain = message.encrypted()
                 ? seal.decrypt(message.data(), message.salt(), message.boots(), message.time())
                 : message.data();
-        ScopedPDU pdu = new ScopedPDU();
-        pdu.decodeBER(new BERInputStream(ByteBuffer.wrap(plain)));
-        return pdu;
+        return UserMessage.scopedPdu(plain);
     }
 
     private Verdict response(UserMessage message, PDU pdu) {

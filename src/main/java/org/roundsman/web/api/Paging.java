@@ -2,11 +2,15 @@ package org.roundsman.web.api;
 
 import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.QueryParam;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.function.ToLongFunction;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
+import org.roundsman.audit.AuditLog;
 
 /** Which piece of a list is wanted. */
 public class Paging {
@@ -42,8 +46,34 @@ public class Paging {
         try {
             return after.isEmpty() ? 0 : Long.parseLong(after);
         } catch (NumberFormatException e) {
-            throw new ProblemException(Problem.refused(Map.of("after", "take it from “next” of the piece before")));
+            throw madeUp();
         }
+    }
+
+    /**
+     * Where the piece begins, for the audit, which is ordered by time: microseconds since 1970, a dot, the id.
+     *
+     * @throws ProblemException when it was made up
+     */
+    Optional<AuditLog.Place> place() {
+        if (after.isEmpty()) {
+            return Optional.empty();
+        }
+        try {
+            String[] parts = after.split("\\.", 2);
+            Instant at = Instant.EPOCH.plus(Long.parseLong(parts[0]), ChronoUnit.MICROS);
+            return Optional.of(new AuditLog.Place(at, Long.parseLong(parts[1])));
+        } catch (RuntimeException e) {
+            throw madeUp();
+        }
+    }
+
+    static String place(AuditApi.ChangeJson change) {
+        return ChronoUnit.MICROS.between(Instant.EPOCH, change.at()) + "." + change.id();
+    }
+
+    private static ProblemException madeUp() {
+        return new ProblemException(Problem.refused(Map.of("after", "take it from “next” of the piece before")));
     }
 
     /** The piece, and one item more where there are more. */

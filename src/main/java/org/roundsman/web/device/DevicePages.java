@@ -18,6 +18,7 @@ import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.roundsman.people.Role;
 import org.roundsman.polling.PollNow;
+import org.roundsman.system.SealException;
 import org.roundsman.web.chart.Range;
 import org.roundsman.web.page.Visitor;
 
@@ -76,6 +77,8 @@ class DevicePages {
         return Uni.createFrom()
                 .completionStage(pollNow.poll(id))
                 .map(visit -> VisitView.of(visit, view.zone()))
+                .onFailure(SealException.class)
+                .recoverWithItem(VisitView::unopened)
                 .map(visit -> part == null ? Templates.polled(view, visit) : Templates.poll(visit));
     }
 

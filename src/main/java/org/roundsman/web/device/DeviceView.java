@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import org.roundsman.fleet.DeviceFacts;
 import org.roundsman.fleet.DeviceKind;
+import org.roundsman.measure.Condition;
 import org.roundsman.measure.Reading;
 import org.roundsman.measure.Values;
 import org.roundsman.readings.DeviceRow;
@@ -23,6 +24,11 @@ record DeviceView(
         List<DeviceFacts.NamedRadio> named,
         String behind,
         Instant now) {
+
+    /** Whether it may be a matter of credentials that it does not answer. */
+    public boolean lockedOut() {
+        return row.condition() != Condition.ANSWERING;
+    }
 
     public DeviceLine line() {
         return DeviceLine.of(row, now);

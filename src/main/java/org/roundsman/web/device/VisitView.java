@@ -19,6 +19,25 @@ record VisitView(
         List<String> remarks,
         List<RawAnswer> raw) {
 
+    /** Nothing was asked, since the device's credentials do not open. */
+    static VisitView unopened(Throwable fault) {
+        return new VisitView(
+                false,
+                "The device was not asked: its SNMP credentials do not open. " + sentence(fault.getMessage()),
+                "Nothing was sent.",
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of(),
+                List.of());
+    }
+
+    private static String sentence(String text) {
+        String whole = Character.toUpperCase(text.charAt(0)) + text.substring(1);
+        return whole.endsWith(".") ? whole : whole + ".";
+    }
+
     static VisitView of(Visit visit, ZoneId zone) {
         boolean answered = visit.outcome().kind() == Outcome.Kind.ANSWERED;
         return new VisitView(

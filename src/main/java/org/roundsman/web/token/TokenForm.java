@@ -28,7 +28,7 @@ record TokenForm(
      * @throws PeopleException naming the field that cannot be read
      */
     NewToken token() {
-        return new NewToken(text(name), chosen(), days(), customerId());
+        return new NewToken(text(name), chosen(), wholeDays(), customerId());
     }
 
     private Set<TokenScope> chosen() {
@@ -39,7 +39,7 @@ record TokenForm(
         return chosen;
     }
 
-    private int days() {
+    private int wholeDays() {
         try {
             return Integer.parseInt(text(days).strip());
         } catch (NumberFormatException e) {

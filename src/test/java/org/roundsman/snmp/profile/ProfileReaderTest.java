@@ -37,6 +37,42 @@ class ProfileReaderTest {
         assertThat(measure.slow()).isFalse();
     }
 
+    @Test
+    void namesNotificationsAndTheirVariables() {
+        Profile profile = read("""
+                profile: maker
+                notifications:
+                  - oid: 1.3.6.1.4.1.32473.9.0.1
+                    title: Fan fault
+                    show: {fan: 1.3.6.1.4.1.32473.9.2.1, speed: 1.3.6.1.4.1.32473.9.2.2}
+                  - {oid: 1.3.6.1.4.1.32473.9.0.2, title: Door opened}
+                """);
+        assertThat(profile.notifications()).extracting("title").containsExactly("Fan fault", "Door opened");
+        assertThat(profile.notifications().get(0).shown()).extracting("name").containsExactly("fan", "speed");
+    }
+
+    static Stream<Arguments> brokenNotifications() {
+        return Stream.of(
+                broken(
+                        "profile: m\nnotifications:\n  - {title: Fan fault}\n",
+                        "maker.yaml line 3, notifications[1]: the key oid is missing"),
+                broken(
+                        "profile: m\nnotifications:\n  - {oid: 1.3.6.1.4.1.32473.0.1}\n",
+                        "maker.yaml line 3, notifications[1]: the key title is missing"),
+                broken(
+                        "profile: m\nnotifications:\n  - {oid: fan, title: Fan fault}\n",
+                        "line 3, notifications[1].oid: an object identifier in dotted numbers is wanted"),
+                broken(
+                        "profile: m\nnotifications:\n  - {oid: 1.3.6.1.9, title: Fan}\n  - {oid: 1.3.6.1.9, title: Door}\n",
+                        "line 4, notifications[2].oid: is named twice in this profile; keep one"),
+                broken(
+                        "profile: m\nnotifications:\n  - {oid: 1.3.6.1.9, title: Fan, shows: {a: 1.3.6.1}}\n",
+                        "line 3, notifications[1].shows: there is no such key; did you mean show?"),
+                broken(
+                        "profile: m\nnotifications:\n  - {oid: 1.3.6.1.9, title: Fan, show: {speed: fast}}\n",
+                        "line 3, notifications[1].show.speed: an object identifier in dotted numbers is wanted"));
+    }
+
     static Stream<Arguments> brokenWhole() {
         return Stream.of(
                 broken(
@@ -117,7 +153,7 @@ class ProfileReaderTest {
     }
 
     @ParameterizedTest
-    @MethodSource({"brokenWhole", "brokenMeasures", "brokenTables"})
+    @MethodSource({"brokenWhole", "brokenNotifications", "brokenMeasures", "brokenTables"})
     void saysWhereAndWhatIsWrong(String text, String message) {
         assertThatThrownBy(() -> read(text))
                 .isInstanceOf(ProfileException.class)
