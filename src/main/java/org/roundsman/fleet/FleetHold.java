@@ -4,7 +4,6 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.persistence.EntityManager;
 import jakarta.persistence.LockModeType;
 import jakarta.transaction.Transactional;
-import java.util.function.Supplier;
 
 /** Keeps others from changing a thing between a look at it and a change that rests on that look. */
 @ApplicationScoped
@@ -35,8 +34,8 @@ public class FleetHold {
      * the work finds that out by itself. What the work throws undoes it.
      */
     @Transactional
-    public <T> T during(Thing thing, long id, Supplier<T> work) {
+    public void during(Thing thing, long id, Runnable work) {
         entities.find(thing.type, id, LockModeType.PESSIMISTIC_WRITE);
-        return work.get();
+        work.run();
     }
 }

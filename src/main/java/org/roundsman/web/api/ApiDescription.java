@@ -14,7 +14,6 @@ import org.eclipse.microprofile.openapi.models.security.SecurityScheme;
 import org.eclipse.microprofile.openapi.models.servers.Server;
 
 /** Adds to the description of the API what holds for every operation: how to sign in, and what can go wrong. */
-@io.quarkus.smallrye.openapi.OpenApiFilter(io.quarkus.smallrye.openapi.OpenApiFilter.RunStage.BUILD)
 public final class ApiDescription implements OASFilter {
 
     private static final String SCHEME = "token";
@@ -69,7 +68,7 @@ public final class ApiDescription implements OASFilter {
     }
 
     private static void complete(Operation operation, PathItem.HttpMethod method, String path) {
-        operation.addSecurityRequirement(OASFactory.createSecurityRequirement().addScheme(SCHEME, List.of()));
+        operation.setSecurity(List.of(OASFactory.createSecurityRequirement().addScheme(SCHEME, List.of())));
         APIResponses responses = operation.getResponses();
         if (operation.getOperationId().startsWith("add") && responses.hasAPIResponse("200")) {
             responses.addAPIResponse(

@@ -6,6 +6,8 @@ import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.util.Map;
 import java.util.Optional;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.roundsman.audit.AuditQuery;
 import org.roundsman.fleet.CustomerScope;
@@ -26,12 +28,12 @@ public class ChangeFilter {
     String kind;
 
     @QueryParam("subject")
-    @Parameter(description = "Id of what was changed, with kind")
-    Long subject;
+    @Parameter(description = "Id of what was changed, with kind", schema = @Schema(type = SchemaType.INTEGER, format = "int64"))
+    String subject;
 
     @QueryParam("customer")
-    @Parameter(description = "Whose data was changed")
-    Long customer;
+    @Parameter(description = "Whose data was changed", schema = @Schema(type = SchemaType.INTEGER, format = "int64"))
+    String customer;
 
     @QueryParam("action")
     @Parameter(description = "How, such as removed")
@@ -51,15 +53,16 @@ public class ChangeFilter {
      * @throws ProblemException naming a moment that is none
      */
     Optional<AuditQuery> query(CustomerScope scope) {
-        if (customer != null && !scope.includes(customer)) {
+        Long wanted = Given.number("customer", customer);
+        if (wanted != null && !scope.includes(wanted)) {
             return Optional.empty();
         }
-        Long of = customer == null ? scope.onlyCustomer() : customer;
+        Long of = wanted == null ? scope.onlyCustomer() : wanted;
         return Optional.of(new AuditQuery(
                 Given.text(search),
                 Given.text(person),
                 Given.text(kind),
-                subject,
+                Given.number("subject", subject),
                 of,
                 Given.text(action),
                 moment("from", from),

@@ -81,14 +81,14 @@ class CredentialsApi {
             @RestPath long credential,
             @RequestBody(content = @Content(schema = @Schema(implementation = CredentialJson.Entry.class)))
                     MergePatch changes) {
-        return hold.during(FleetHold.Thing.CREDENTIAL, credential, () -> {
+        hold.during(FleetHold.Thing.CREDENTIAL, credential, () -> {
             CredentialJson.Entry now = CredentialJson.Entry.of(reach.findOwn(credential));
             tagged.requireUnchanged(now);
             CredentialJson.Entry wanted = changes.onto(now);
             reach.requireOwner(wanted);
             credentials.change(credential, wanted.draft());
-            return showCredentials(credential);
         });
+        return showCredentials(credential);
     }
 
     @DELETE
@@ -98,7 +98,6 @@ class CredentialsApi {
         hold.during(FleetHold.Thing.CREDENTIAL, credential, () -> {
             tagged.requireUnchanged(CredentialJson.Entry.of(reach.findOwn(credential)));
             credentials.remove(credential);
-            return null;
         });
     }
 

@@ -87,12 +87,12 @@ class CustomersApi {
             @RestPath long customer,
             @RequestBody(content = @Content(schema = @Schema(implementation = CustomerJson.Entry.class)))
                     MergePatch changes) {
-        return hold.during(FleetHold.Thing.CUSTOMER, customer, () -> {
+        hold.during(FleetHold.Thing.CUSTOMER, customer, () -> {
             CustomerJson.Entry now = CustomerJson.Entry.of(find(customer));
             tagged.requireUnchanged(now);
             customers.change(customer, changes.onto(now).draft());
-            return answer(customer);
         });
+        return answer(customer);
     }
 
     private RestResponse<CustomerJson> answer(long id) {

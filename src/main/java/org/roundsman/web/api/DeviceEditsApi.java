@@ -61,12 +61,12 @@ class DeviceEditsApi {
             @RestPath long device,
             @RequestBody(content = @Content(schema = @Schema(implementation = DeviceJson.Entry.class)))
                     MergePatch changes) {
-        return hold.during(FleetHold.Thing.DEVICE, device, () -> {
+        hold.during(FleetHold.Thing.DEVICE, device, () -> {
             DeviceJson.Entry now = answers.entered(device);
             tagged.requireUnchanged(now);
             devices.change(device, changes.onto(now).draft());
-            return answers.ok(device);
         });
+        return answers.ok(device);
     }
 
     @DELETE
@@ -76,7 +76,6 @@ class DeviceEditsApi {
         hold.during(FleetHold.Thing.DEVICE, device, () -> {
             tagged.requireUnchanged(answers.entered(device));
             devices.remove(device);
-            return null;
         });
     }
 }

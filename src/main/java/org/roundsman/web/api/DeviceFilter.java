@@ -3,6 +3,8 @@ package org.roundsman.web.api;
 import jakarta.ws.rs.QueryParam;
 import java.util.Optional;
 import java.util.Set;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.roundsman.fleet.DeviceKind;
 import org.roundsman.measure.Condition;
@@ -12,12 +14,12 @@ import org.roundsman.readings.BoardQuery;
 public class DeviceFilter {
 
     @QueryParam("customer")
-    @Parameter(description = "Only devices of that customer")
-    Long customer;
+    @Parameter(description = "Only devices of that customer", schema = @Schema(type = SchemaType.INTEGER, format = "int64"))
+    String customer;
 
     @QueryParam("site")
-    @Parameter(description = "Only devices of that site")
-    Long site;
+    @Parameter(description = "Only devices of that site", schema = @Schema(type = SchemaType.INTEGER, format = "int64"))
+    String site;
 
     @QueryParam("kind")
     @Parameter(description = "access-point, network-switch or gateway")
@@ -34,8 +36,8 @@ public class DeviceFilter {
     BoardQuery query() {
         return new BoardQuery(
                 Given.text(search),
-                Optional.ofNullable(customer),
-                Optional.ofNullable(site),
+                Optional.ofNullable(Given.number("customer", customer)),
+                Optional.ofNullable(Given.number("site", site)),
                 Choice.filter(DeviceKind.class, "kind", kind),
                 Choice.filter(Condition.class, "condition", condition)
                         .map(Set::of)

@@ -1,6 +1,7 @@
 package org.roundsman.web.api;
 
 import java.util.List;
+import java.util.Map;
 
 /** What was given, or what stands for nothing. */
 final class Given {
@@ -20,6 +21,19 @@ final class Given {
         return values == null
                 ? List.of()
                 : values.stream().filter(java.util.Objects::nonNull).toList();
+    }
+
+    /**
+     * A whole number out of the address; null where none is given.
+     *
+     * @throws ProblemException naming the parameter when it is none
+     */
+    static Long number(String parameter, String text) {
+        try {
+            return text == null || text.isEmpty() ? null : Long.valueOf(text);
+        } catch (NumberFormatException e) {
+            throw new ProblemException(Problem.refused(Map.of(parameter, "must be a whole number")));
+        }
     }
 
     /** Whether every word of a search occurs in one of the texts. */

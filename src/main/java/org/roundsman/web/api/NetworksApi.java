@@ -87,13 +87,13 @@ class NetworksApi {
             @RestPath long site,
             @RestPath long network,
             @RequestBody(content = @Content(schema = @Schema(implementation = Entry.class))) MergePatch changes) {
-        return hold.during(FleetHold.Thing.SITE, site, () -> {
+        hold.during(FleetHold.Thing.SITE, site, () -> {
             Network found = find(site, network);
             Entry now = new Entry(found.purpose);
             tagged.requireUnchanged(now);
             networks.setPurpose(site, found.ssid, Given.text(changes.onto(now).purpose()));
-            return showNetwork(site, network);
         });
+        return showNetwork(site, network);
     }
 
     private static NetworkJson json(Network network) {

@@ -9,6 +9,8 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.function.ToLongFunction;
 import java.util.stream.Stream;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.roundsman.audit.AuditLog;
 
@@ -19,8 +21,10 @@ public class Paging {
 
     @QueryParam("size")
     @DefaultValue("100")
-    @Parameter(description = "The most items of one piece, 1 to 500")
-    int size;
+    @Parameter(
+            description = "The most items of one piece, 1 to 500",
+            schema = @Schema(type = SchemaType.INTEGER, minimum = "1", maximum = "500", defaultValue = "100"))
+    String size;
 
     @QueryParam("after")
     @DefaultValue("")
@@ -31,10 +35,11 @@ public class Paging {
      * @throws ProblemException when it is out of range
      */
     int size() {
-        if (size < 1 || size > MOST) {
+        Long wanted = Given.number("size", size);
+        if (wanted == null || wanted < 1 || wanted > MOST) {
             throw new ProblemException(Problem.refused(Map.of("size", "from 1 to " + MOST)));
         }
-        return size;
+        return wanted.intValue();
     }
 
     /**

@@ -14,6 +14,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
 import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
@@ -57,9 +58,10 @@ class SitesApi {
     public RestResponse<Listing<SiteJson.Line>> listSites(
             UriInfo address,
             @BeanParam Paging paging,
-            @RestQuery @Parameter(description = "Only sites of that customer") Long customer,
+            @RestQuery @Parameter(description = "Only sites of that customer", schema = @Schema(type = SchemaType.INTEGER, format = "int64"))
+                    String customer,
             @RestQuery String search) {
-        Stream<SiteJson.Line> all = sites.all(caller.scope(), customer).stream()
+        Stream<SiteJson.Line> all = sites.all(caller.scope(), Given.number("customer", customer)).stream()
                 .filter(site ->
                         Given.fits(search, site.name, site.customer.name, site.street, site.postcode, site.town))
                 .map(SiteJson.Line::of);
@@ -95,12 +97,12 @@ class SitesApi {
             @RestPath long site,
             @RequestBody(content = @Content(schema = @Schema(implementation = SiteJson.Entry.class)))
                     MergePatch changes) {
-        return hold.during(FleetHold.Thing.SITE, site, () -> {
+        hold.during(FleetHold.Thing.SITE, site, () -> {
             SiteJson.Entry now = SiteJson.Entry.of(find(site));
             tagged.requireUnchanged(now);
             sites.change(site, changes.onto(now).draft());
-            return answer(site);
         });
+        return answer(site);
     }
 
     private RestResponse<SiteJson> answer(long id) {
