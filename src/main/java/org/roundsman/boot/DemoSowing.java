@@ -16,7 +16,6 @@ import org.roundsman.demo.DemoFleet;
 import org.roundsman.demo.DemoModel;
 import org.roundsman.demo.DemoSite;
 import org.roundsman.demo.FleetSeed;
-import org.roundsman.fleet.Credential;
 import org.roundsman.fleet.CredentialDraft;
 import org.roundsman.fleet.Credentials;
 import org.roundsman.fleet.Customer;
@@ -107,9 +106,9 @@ class DemoSowing implements FleetSeed {
 
     private Map<String, Long> credentials(Customer customer, DemoCustomer invented) {
         Map<String, Long> ids = new HashMap<>();
-        for (Credential credential : credentials.usableBy(customer.id)) {
-            ids.put(credential.name, credential.id);
-        }
+        credentials.usableBy(customer.id).stream()
+                .filter(credential -> credential.site == null)
+                .forEach(credential -> ids.putIfAbsent(credential.name, credential.id));
         for (DemoCredential credential : invented.credentials()) {
             ids.computeIfAbsent(credential.name(), name -> credentials.add(draft(customer.id, credential)).id);
         }

@@ -117,8 +117,8 @@ public final class FactStore {
         }
         OffsetDateTime since = changes.at().atOffset(ZoneOffset.UTC);
         try (PreparedStatement statement = connection.prepareStatement(
-                "insert into device_fact (device_id, fact, value, since) values (?, ?, ?, ?) on conflict (device_id, fact)"
-                        + " do update set value = excluded.value, since = excluded.since, missing = 0")) {
+                "insert into device_fact (device_id, fact, value, since) values (?, ?, ?, ?) on conflict (device_id,"
+                        + " fact) do update set value = excluded.value, since = excluded.since, missing = 0")) {
             for (Map.Entry<String, String> fact : fresh.entrySet()) {
                 statement.setLong(1, changes.deviceId());
                 statement.setString(2, fact.getKey());

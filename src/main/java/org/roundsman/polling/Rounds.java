@@ -7,12 +7,15 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.concurrent.CancellationException;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.RejectedExecutionException;
 import java.util.concurrent.ScheduledThreadPoolExecutor;
 import java.util.concurrent.TimeUnit;
 import java.util.function.BiFunction;
+import java.util.function.Function;
+import java.util.function.LongConsumer;
 import org.jboss.logging.Logger;
 import org.roundsman.measure.Outcome;
 import org.roundsman.measure.Reading;
@@ -38,6 +41,7 @@ public final class Rounds implements AutoCloseable {
     private final RoundsMeters meters;
     private final Map<Long, Watch> watches = new ConcurrentHashMap<>();
     private final ScheduledThreadPoolExecutor timer;
+    private volatile LongConsumer restartListener = device -> {};
 
     public Rounds(Visitor visitor, ReadingSink sink, RoundsSettings settings, Clock clock, MeterRegistry registry) {
         this.visitor = visitor;
@@ -90,6 +94,7 @@ public final class Rounds implements AutoCloseable {
             CompletableFuture<Visit> result = new CompletableFuture<>();
             watch.inTurn(() -> visitor.apply(watch.memory(), VisitKind.TRACED).whenComplete((visit, fault) -> {
                 if (visit != null) {
+                    tellRestart(watch, visit);
                     watch.note(visit.outcome());
                     sink.accept(reading(watch, visit, watch.due()));
                 }
@@ -97,6 +102,59 @@ public final class Rounds implements AutoCloseable {
                 complete(result, visit, fault);
             }));
             return result;
+        });
+    }
+
+    /** Whether this device is watched and has not fallen silent. */
+    public boolean reachable(long deviceId) {
+        Watch watch = watches.get(deviceId);
+        return watch != null && !watch.silent();
+    }
+
+    /** Who hears the id of a device that a round found restarted, on a receiving thread; one listener, which must not block. */
+    public void onRestart(LongConsumer listener) {
+        restartListener = listener;
+    }
+
+    /**
+     * Asks a device something beside its rounds: one such errand of a device at a time, within the bounds of its site and
+     * of all rounds. It has a memory of its own, so that a round falls due and is made while it goes on.
+     *
+     * @param errand starts asking; called on any thread, must not block
+     * @return empty when the device is not watched or has fallen silent; cancelled when it is taken out meanwhile
+     */
+    public <T> Optional<CompletableFuture<T>> aside(
+            long deviceId, Function<DeviceMemory, CompletableFuture<T>> errand) {
+        return Optional.ofNullable(watches.get(deviceId))
+                .filter(watch -> !watch.silent())
+                .map(watch -> {
+                    CompletableFuture<T> result = new CompletableFuture<>();
+                    long site = watch.target().siteId();
+                    watch.aside().inTurn(() -> admission.enter(site, () -> aside(watch, errand, result)));
+                    return result;
+                });
+    }
+
+    private void tellRestart(Watch watch, Visit visit) {
+        if (visit.restarted()) {
+            restartListener.accept(watch.target().deviceId());
+        }
+    }
+
+    private <T> void aside(
+            Watch watch, Function<DeviceMemory, CompletableFuture<T>> errand, CompletableFuture<T> result) {
+        CompletableFuture<T> asked;
+        try {
+            asked = watch.ended()
+                    ? CompletableFuture.failedFuture(new CancellationException("the device is not watched any more"))
+                    : errand.apply(watch.aside().memory());
+        } catch (RuntimeException e) {
+            asked = CompletableFuture.failedFuture(e);
+        }
+        asked.whenComplete((answer, fault) -> {
+            admission.leave(watch.target().siteId());
+            watch.aside().turnEnded();
+            complete(result, answer, fault);
         });
     }
 
@@ -143,6 +201,7 @@ public final class Rounds implements AutoCloseable {
                             "A round of device %d broke off",
                             watch.target().deviceId());
                 } else if (visit.outcome().kind() != Outcome.Kind.UNANSWERED && !watch.ended()) {
+                    tellRestart(watch, visit);
                     watch.note(visit.outcome());
                     sink.accept(reading(watch, visit, watch.due()));
                 }
@@ -214,6 +273,7 @@ public final class Rounds implements AutoCloseable {
             return;
         }
         meters.ended(visit);
+        tellRestart(watch, visit);
         int misses = watch.note(visit.outcome());
         long next = onGrid(timetable.after(due, interval, misses), watch);
         schedule(watch, next);
@@ -249,11 +309,11 @@ public final class Rounds implements AutoCloseable {
                 visit.facts());
     }
 
-    private static void complete(CompletableFuture<Visit> result, Visit visit, Throwable fault) {
+    private static <T> void complete(CompletableFuture<T> result, T answer, Throwable fault) {
         if (fault != null) {
             result.completeExceptionally(fault);
         } else {
-            result.complete(visit);
+            result.complete(answer);
         }
     }
 }

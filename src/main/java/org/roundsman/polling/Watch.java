@@ -14,6 +14,9 @@ final class Watch {
     private final DeviceMemory memory;
     private final Queue<Runnable> turns = new ArrayDeque<>();
 
+    /** For what is asked beside the rounds. */
+    private final AsideLane aside;
+
     private boolean busy;
     private boolean ended;
     private int misses;
@@ -25,6 +28,7 @@ final class Watch {
     Watch(PollTarget target) {
         this.target = target;
         this.memory = new DeviceMemory(target.agent());
+        this.aside = new AsideLane(target.agent());
     }
 
     PollTarget target() {
@@ -33,6 +37,15 @@ final class Watch {
 
     DeviceMemory memory() {
         return memory;
+    }
+
+    AsideLane aside() {
+        return aside;
+    }
+
+    /** So many rounds went unanswered that the device counts as silent. */
+    synchronized boolean silent() {
+        return misses >= Timetable.SILENT_AFTER;
     }
 
     /** Runs the visit now, or after the one that goes on: the device's memory serves one at a time. */

@@ -3,7 +3,6 @@ package org.roundsman.snmp;
 import java.io.IOException;
 import java.lang.System.Logger.Level;
 import java.net.InetSocketAddress;
-import java.net.StandardProtocolFamily;
 import java.net.StandardSocketOptions;
 import java.nio.ByteBuffer;
 import java.nio.channels.ClosedChannelException;
@@ -51,11 +50,7 @@ public final class NotificationReceiver implements AutoCloseable {
             NotificationListener listener,
             NotificationLimits limits)
             throws IOException {
-        DatagramChannel channel = DatagramChannel.open(
-                at.getAddress() instanceof java.net.Inet6Address
-                                || at.getAddress().isAnyLocalAddress()
-                        ? StandardProtocolFamily.INET6
-                        : StandardProtocolFamily.INET);
+        DatagramChannel channel = DatagramChannel.open();
         try {
             channel.setOption(StandardSocketOptions.SO_RCVBUF, SOCKET_BUFFER);
             channel.bind(at);

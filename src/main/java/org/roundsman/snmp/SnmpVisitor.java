@@ -2,12 +2,14 @@ package org.roundsman.snmp;
 
 import java.io.IOException;
 import java.time.Clock;
+import java.util.List;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
 import org.roundsman.snmp.decode.RawAnswers;
 import org.roundsman.snmp.plan.DeviceRecord;
 import org.roundsman.snmp.plan.Standard;
+import org.roundsman.snmp.plan.TableVisit;
 import org.roundsman.snmp.plan.VisitRun;
 import org.roundsman.snmp.session.Session;
 
@@ -16,7 +18,7 @@ public final class SnmpVisitor implements AutoCloseable {
 
     private final Session session;
     private final VisitRun.Setting setting;
-    private final Set<CompletableFuture<Visit>> open = ConcurrentHashMap.newKeySet();
+    private final Set<CompletableFuture<?>> open = ConcurrentHashMap.newKeySet();
 
     private SnmpVisitor(Session session, VisitRun.Setting setting) {
         this.session = session;
@@ -46,6 +48,22 @@ public final class SnmpVisitor implements AutoCloseable {
         future.whenComplete((visit, fault) -> open.remove(future));
         DeviceRecord record = memory.record(session, () -> new DeviceRecord(session.peer(memory.agent())));
         VisitRun.start(setting, record, kind, future);
+        return future;
+    }
+
+    /**
+     * Reads some columns of tables. The future completes on a receiving thread, always normally: silence and refusal are
+     * outcomes. Only when this visitor is closed first, it is cancelled.
+     *
+     * @param memory not in use by a visit or another reading
+     * @param maxRows rows of one table after which reading it stops with a remark
+     */
+    public CompletableFuture<TableReading> tables(DeviceMemory memory, List<TableQuestion> questions, int maxRows) {
+        CompletableFuture<TableReading> future = new CompletableFuture<>();
+        open.add(future);
+        future.whenComplete((reading, fault) -> open.remove(future));
+        DeviceRecord record = memory.record(session, () -> new DeviceRecord(session.peer(memory.agent())));
+        TableVisit.start(setting, record, List.copyOf(questions), maxRows, future);
         return future;
     }
 

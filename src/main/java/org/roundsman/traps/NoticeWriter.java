@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.ArrayBlockingQueue;
@@ -32,26 +33,28 @@ final class NoticeWriter implements AutoCloseable {
     private final Clock clock;
     private final Allowances allowances;
     private final UnnamedNotifications unnamed;
+    private final TrapsMeters meters;
     private final Consumer<NotificationReceived> stored;
     private final BlockingQueue<Waiting> queue = new ArrayBlockingQueue<>(QUEUE);
     private final List<DeviceEvent> sums = new ArrayList<>();
     private final CountDownLatch stopping = new CountDownLatch(1);
     private final Thread thread = new Thread(this::run, "trap-events");
     private List<Waiting> inHand = List.of();
-    private java.time.Instant countedAt = java.time.Instant.MIN;
+    private Instant countedAt = Instant.MIN;
     private boolean failing;
 
     /** An event that waits to be stored, and the notification's OID. */
     record Waiting(DeviceEvent event, String oid) {}
 
     /** What shares its work with this thread. */
-    record Parts(DataSource database, Allowances allowances, UnnamedNotifications unnamed) {}
+    record Parts(DataSource database, Allowances allowances, UnnamedNotifications unnamed, TrapsMeters meters) {}
 
     /** @param stored hears of each notification once it is committed, on this thread */
     NoticeWriter(Parts parts, Clock clock, Consumer<NotificationReceived> stored) {
         this.database = parts.database;
         this.allowances = parts.allowances;
         this.unnamed = parts.unnamed;
+        this.meters = parts.meters;
         this.clock = clock;
         this.stored = stored;
         thread.setDaemon(true);
@@ -135,6 +138,7 @@ final class NoticeWriter implements AutoCloseable {
         List<Waiting> done = inHand;
         inHand = List.of();
         sums.clear();
+        meters.stored.increment(done.size());
         done.forEach(this::tell);
     }
 

@@ -112,7 +112,11 @@ public class TrapReceiver {
         this.clock = ends.clock();
         Allowances allowances = new Allowances(config.deviceBurst(), config.deviceOnePer(), config.sumEvery());
         this.writer = new NoticeWriter(
-                new NoticeWriter.Parts(database, allowances, counts.counted().unnamed()),
+                new NoticeWriter.Parts(
+                        database,
+                        allowances,
+                        counts.counted().unnamed(),
+                        counts.counted().meters()),
                 clock,
                 notification -> follow.follow(notification, config));
         this.arrivals = new Arrivals(ends.words(), allowances, counts.counted(), writer, clock);
@@ -136,7 +140,9 @@ public class TrapReceiver {
         }
         writer.start();
         started = true;
+        Collection<SnmpAccess> secrets = senders.refresh();
         open();
+        prepare(secrets);
     }
 
     private void open() {
@@ -177,11 +183,14 @@ public class TrapReceiver {
     @Scheduled(every = "1s", concurrentExecution = Scheduled.ConcurrentExecution.SKIP)
     void refresh() {
         if (config.enabled()) {
-            Collection<SnmpAccess> secrets = senders.refresh();
-            NotificationReceiver open = receiver;
-            if (open != null) {
-                secrets.forEach(open::prepare);
-            }
+            prepare(senders.refresh());
+        }
+    }
+
+    private void prepare(Collection<SnmpAccess> secrets) {
+        NotificationReceiver open = receiver;
+        if (open != null) {
+            secrets.forEach(open::prepare);
         }
     }
 

@@ -73,12 +73,12 @@ public class UnnamedNotifications {
     private void write(Map<Long, Unnamed> taken) throws SQLException {
         try (Connection connection = database.getConnection();
                 PreparedStatement statement = connection.prepareStatement(
-                        "insert into device_notification as n (device_id, count, first_at, last_at, last_oid)"
-                                + " select d.id, t.count, t.first_at, t.last_at, t.last_oid from"
-                                + " unnest(?::bigint[], ?::bigint[], ?::timestamptz[], ?::timestamptz[], ?::text[])"
-                                + " t (device_id, count, first_at, last_at, last_oid) join device d on d.id = t.device_id"
-                                + " on conflict (device_id) do update set count = n.count + excluded.count,"
-                                + " last_at = excluded.last_at, last_oid = excluded.last_oid")) {
+                        "insert into device_notification as n (device_id, count, first_at, last_at, last_oid) select"
+                                + " d.id, t.count, t.first_at, t.last_at, t.last_oid from unnest(?::bigint[], ?::bigint[],"
+                                + " ?::timestamptz[], ?::timestamptz[], ?::text[]) t (device_id, count, first_at, last_at,"
+                                + " last_oid) join device d on d.id = t.device_id on conflict (device_id) do update set"
+                                + " count = n.count + excluded.count, last_at = excluded.last_at, last_oid ="
+                                + " excluded.last_oid")) {
             List<Unnamed> counts = List.copyOf(taken.values());
             array(statement, 1, "bigint", taken.keySet().stream());
             array(statement, 2, "bigint", counts.stream().map(Unnamed::count));

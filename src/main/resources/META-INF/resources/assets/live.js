@@ -12,6 +12,13 @@
     }
   }
 
+  // What is asked for every second need not be while nobody looks.
+  document.addEventListener("htmx:beforeRequest", function (event) {
+    if (document.hidden && event.detail.elt.hasAttribute("data-while-seen")) {
+      event.preventDefault();
+    }
+  });
+
   document.addEventListener("htmx:afterRequest", function (event) {
     if (event.detail.successful) {
       since = null;

@@ -96,7 +96,7 @@ class AuditLogDbTest {
                 "mara removed|1",
                 "' OR 1=1 --|0",
                 "':*|4",
-                "((( & | !|4",
+                "((( & !|4",
                 "b|1"
             })
     void wordsAreFoundByTheirBeginning(String text, int found) {

@@ -190,9 +190,11 @@ class FleetAuditDbTest {
     private List<String> said() {
         return entries().stream()
                 .map(entry -> (entry.action() + " " + entry.subject().kind() + " "
-                                + entry.subject().name() + " of " + entry.subject().customerId() + ": "
+                                + entry.subject().name() + " of "
+                                + entry.subject().customerId() + ": "
                                 + entry.changes().stream()
-                                        .map(c -> c.field() + (c.old().isEmpty() ? "" : " " + c.old()) + ">" + c.fresh())
+                                        .map(c ->
+                                                c.field() + (c.old().isEmpty() ? "" : " " + c.old()) + ">" + c.fresh())
                                         .collect(Collectors.joining(", ")))
                         .stripTrailing())
                 .toList();
@@ -214,8 +216,7 @@ class FleetAuditDbTest {
     }
 
     private CredentialDraft user(String auth, String priv) {
-        return new CredentialDraft(
-                customer.id, "read", 3, "", "rounds", "AUTH_PRIV", "SHA256", auth, "AES128", priv);
+        return new CredentialDraft(customer.id, "read", 3, "", "rounds", "AUTH_PRIV", "SHA256", auth, "AES128", priv);
     }
 
     private static DeviceDraft device(String name, Credential keys) {

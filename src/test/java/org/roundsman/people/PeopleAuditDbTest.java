@@ -81,7 +81,8 @@ class PeopleAuditDbTest {
         String owner = "owner-" + UUID.randomUUID().toString().substring(0, 12);
         accounts.ensure(new NewPerson(owner, "", Role.OWNER, Optional.empty()), PASSWORD, false);
         Browser browser = Browser.of(owner, PASSWORD);
-        assertThat(browser.post("/people", "/people/" + id + "/disable", Map.of()).statusCode())
+        assertThat(browser.post("/people", "/people/" + id + "/disable", Map.of())
+                        .statusCode())
                 .isEqualTo(303);
         Actor actor = last().actor();
         assertThat(actor.name()).isEqualTo(owner);

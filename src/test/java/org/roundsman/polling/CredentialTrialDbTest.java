@@ -75,8 +75,10 @@ class CredentialTrialDbTest {
             Credential wrong = credentials.add(community("used now", "not-the-lantern"));
             long device = device(wrong, Snmpd.HOST, snmpd.port());
             credentials.add(community("wrong community", "lighthouse").at(site.id));
-            credentials.add(user("unknown user", "nobody", "authentication", "confidential").at(site.id));
-            credentials.add(user("wrong password", "walker", "authentication-wrong", "confidential").at(site.id));
+            credentials.add(user("unknown user", "nobody", "authentication", "confidential")
+                    .at(site.id));
+            credentials.add(user("wrong password", "walker", "authentication-wrong", "confidential")
+                    .at(site.id));
             Credential right = credentials.add(user("right", "walker", "authentication", "confidential"));
             credentials.add(community("not reached", Snmpd.COMMUNITY));
             CredentialTrial.Result result = result(device, 0);
@@ -90,8 +92,8 @@ class CredentialTrialDbTest {
             assertThat(result.tried().get(0).answer()).startsWith("no reply");
             assertThat(result.tried().get(1).answer()).contains("does not know this SNMP user");
             assertThat(result.tried().get(2).answer()).contains("wrong authentication password");
-            assertThat(result.letIn()).hasValueSatisfying(one -> assertThat(one.credentialId())
-                    .isEqualTo(right.id));
+            assertThat(result.letIn())
+                    .hasValueSatisfying(one -> assertThat(one.credentialId()).isEqualTo(right.id));
             assertThat(result.left()).isPositive();
             assertThat(result(device, result.next()).tried())
                     .extracting(CredentialTrial.Tried::name)
@@ -129,12 +131,13 @@ class CredentialTrialDbTest {
         try (Snmpd snmpd = new Snmpd(folder).start()) {
             long device = device(credentials.add(community("used now", "not-the-lantern")), Snmpd.HOST, snmpd.port());
             Credential damaged = credentials.add(community("damaged", "pier").at(site.id));
-            Credential right = credentials.add(community("right", Snmpd.COMMUNITY).at(site.id));
+            Credential right =
+                    credentials.add(community("right", Snmpd.COMMUNITY).at(site.id));
             damage(damaged.id);
             CredentialTrial.Result result = result(device, 0);
             assertThat(result.tried().get(0).answer()).startsWith("not tried, its secret does not open");
-            assertThat(result.letIn()).hasValueSatisfying(one -> assertThat(one.credentialId())
-                    .isEqualTo(right.id));
+            assertThat(result.letIn())
+                    .hasValueSatisfying(one -> assertThat(one.credentialId()).isEqualTo(right.id));
         }
     }
 

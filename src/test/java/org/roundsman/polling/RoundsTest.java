@@ -118,6 +118,58 @@ class RoundsTest {
     }
 
     @Test
+    void manyWishesForARoundSoonAreServedByOneNowAndOneLater() {
+        rounds.watch(List.of(target(1, Duration.ofHours(1))));
+        for (int i = 0; i < 1_000; i++) {
+            assertThat(rounds.soon(1, SECOND)).isTrue();
+        }
+        await().until(() -> !stored.isEmpty());
+        rounds.soon(1, SECOND);
+        await().until(() -> stored.size() >= 2);
+        assertThat(kinds).hasSizeLessThanOrEqualTo(3).containsOnly(VisitKind.ROUND);
+        assertThat(rounds.soon(99, SECOND)).isFalse();
+    }
+
+    /** Only the timetable decides that a device is silent; what refuses us is told. */
+    @Test
+    void aRoundSoonThatNobodyAnswersIsNotStored() {
+        outcomes.put("192.0.2.1", Outcome.NO_REPLY);
+        outcomes.put("192.0.2.2", Outcome.WRONG_DIGEST);
+        rounds.watch(List.of(target(1, Duration.ofHours(1)), target(2, Duration.ofHours(1))));
+        rounds.soon(1, SECOND);
+        rounds.soon(2, SECOND);
+        await().until(() -> kinds.size() == 2 && !stored.isEmpty());
+        assertThat(readingsOf(1)).isEmpty();
+        assertThat(readingsOf(2)).hasSize(1);
+    }
+
+    @Test
+    void roundsSoonKeepTheBoundOfTheSite() {
+        Queue<CompletableFuture<Visit>> open = new ConcurrentLinkedQueue<>();
+        AtomicInteger begun = new AtomicInteger();
+        Rounds bounded = rounds(
+                (memory, kind) -> {
+                    begun.incrementAndGet();
+                    CompletableFuture<Visit> later = new CompletableFuture<>();
+                    open.add(later);
+                    return later;
+                },
+                3,
+                100);
+        bounded.watch(IntStream.rangeClosed(1, 20)
+                .mapToObj(id -> target(id, Duration.ofHours(1)))
+                .toList());
+        IntStream.rangeClosed(1, 20).forEach(id -> bounded.soon(id, SECOND));
+        await().until(() -> begun.get() == 3);
+        await().until(() -> {
+            assertThat(open.size()).isLessThanOrEqualTo(3);
+            Optional.ofNullable(open.poll()).ifPresent(visit -> visit.complete(visit(Outcome.ANSWERED)));
+            return stored.size() == 20;
+        });
+        bounded.close();
+    }
+
+    @Test
     void aRoundThatBreaksOffDoesNotEndTheRoundsOfItsDevice() {
         AtomicInteger calls = new AtomicInteger();
         Rounds fragile = rounds(

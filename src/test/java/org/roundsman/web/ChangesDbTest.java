@@ -47,7 +47,10 @@ class ChangesDbTest {
         rename("<b>new</b> note");
         String page = browser.get("/changes?who=" + name).asString();
         assertThat(page).contains(name).contains("changed customer").contains("from 127.0.0.1");
-        assertThat(page).contains("Invented").contains("&lt;b&gt;new&lt;/b&gt; note").doesNotContain("<b>new</b>");
+        assertThat(page)
+                .contains("Invented")
+                .contains("&lt;b&gt;new&lt;/b&gt; note")
+                .doesNotContain("<b>new</b>");
         assertThat(browser.get("/changes?text=" + name + "&action=removed").asString())
                 .contains("Nothing fits this search");
     }
@@ -64,12 +67,15 @@ class ChangesDbTest {
         assertThat(browser.get("/sites/" + place.siteId()).asString()).contains(site);
         String ofCustomer = "/changes?customer=" + place.customerId();
         assertThat(browser.get("/customers").asString()).contains(ofCustomer + "\"");
-        assertThat(browser.get(ofCustomer).asString()).contains("added customer").contains("added device");
+        assertThat(browser.get(ofCustomer).asString())
+                .contains("added customer")
+                .contains("added device");
     }
 
     @Test
     void pagesGoOnToTheOldest() {
-        IntStream.range(0, 60).forEach(i -> customers.change(place.customerId(), new CustomerDraft(place.customer(), "n" + i)));
+        IntStream.range(0, 60)
+                .forEach(i -> customers.change(place.customerId(), new CustomerDraft(place.customer(), "n" + i)));
         String first = browser.get("/changes?customer=" + place.customerId()).asString();
         assertThat(first).contains("id=\"page-older\"").doesNotContain("id=\"page-newest\"");
         String older = first.replaceAll("(?s).*id=\"page-older\" rel=\"next\" href=\"([^\"]+)\".*", "$1")
@@ -90,12 +96,14 @@ class ChangesDbTest {
 
     @Test
     void theDownloadHoldsAllThatIsFoundAndNoFormula() {
-        IntStream.range(0, 70).forEach(i -> customers.change(place.customerId(), new CustomerDraft(place.customer(), "=" + i)));
+        IntStream.range(0, 70)
+                .forEach(i -> customers.change(place.customerId(), new CustomerDraft(place.customer(), "=" + i)));
         Response answer = browser.get("/changes.csv?customer=" + place.customerId() + "&kind=customer");
         assertThat(answer.contentType()).startsWith("text/csv");
         assertThat(answer.header("Content-Disposition")).contains("attachment");
         String text = answer.asString();
-        assertThat(text.lines().filter(line -> line.contains(",changed,customer,"))).hasSize(70);
+        assertThat(text.lines().filter(line -> line.contains(",changed,customer,")))
+                .hasSize(70);
         assertThat(text).contains("'=69").doesNotContain(",=69");
         assertThat(text).doesNotContain(",device,");
     }
@@ -130,14 +138,18 @@ class ChangesDbTest {
                 "?text=a%27%29%3A%2A%7C%28"
             })
     void anOddAddressStillShowsThePage(String query) {
-        assertThat(browser.request().urlEncodingEnabled(false).get("/changes" + query).statusCode())
+        assertThat(browser.request()
+                        .urlEncodingEnabled(false)
+                        .get("/changes" + query)
+                        .statusCode())
                 .isEqualTo(200);
     }
 
     @Test
     void theTimeRangeIsKept() {
         rename("in range");
-        assertThat(browser.get("/changes?who=" + name + "&from=2020-01-01T00:00").asString())
+        assertThat(browser.get("/changes?who=" + name + "&from=2020-01-01T00:00")
+                        .asString())
                 .contains("changed customer");
         assertThat(browser.get("/changes?who=" + name + "&to=2020-01-01T00:00").asString())
                 .contains("Nothing fits this search")

@@ -10,7 +10,7 @@ import org.snmp4j.smi.OID;
 import org.snmp4j.smi.Variable;
 
 /** The object instances known of one device, each once. */
-final class SlotBook {
+class SlotBook {
 
     private final Map<OID, Slot> slots = new HashMap<>();
 

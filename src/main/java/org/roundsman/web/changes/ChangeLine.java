@@ -5,6 +5,7 @@ import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
+import java.util.stream.Collectors;
 import org.roundsman.audit.Actor;
 import org.roundsman.audit.AuditEntry;
 
@@ -16,6 +17,7 @@ import org.roundsman.audit.AuditEntry;
  * @param who who stands behind it
  * @param what what was changed, beside its name
  * @param link page of what was changed, or empty
+ * @param which names of the fields that changed, or empty
  * @param customer whose data it is, or empty
  * @param how the way by which it came in, and from where
  */
@@ -27,10 +29,13 @@ record ChangeLine(
         String action,
         String what,
         String name,
+        String which,
         String link,
         String customer,
         String how,
         List<AuditEntry.FieldChange> fields) {
+
+    private static final int MOST_NAMED = 3;
 
     private static final DateTimeFormatter TIME =
             DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm:ss 'UTC'", Locale.ENGLISH);
@@ -44,10 +49,23 @@ record ChangeLine(
                 entry.action(),
                 entry.subject().kind(),
                 entry.subject().name(),
+                which(entry),
                 link(entry.subject()),
-                customer,
+                customer.equals(entry.subject().name()) ? "" : customer,
                 how(entry.actor()),
                 entry.changes());
+    }
+
+    private static String which(AuditEntry entry) {
+        List<AuditEntry.FieldChange> changes = entry.changes();
+        if (!entry.action().equals("changed")) {
+            return "";
+        }
+        String first = changes.stream()
+                .limit(MOST_NAMED)
+                .map(AuditEntry.FieldChange::field)
+                .collect(Collectors.joining(", "));
+        return changes.size() <= MOST_NAMED ? first : first + " and " + (changes.size() - MOST_NAMED) + " more";
     }
 
     private static String time(Instant at) {

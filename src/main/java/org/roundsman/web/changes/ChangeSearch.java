@@ -109,7 +109,9 @@ record ChangeSearch(
 
     private static Instant moment(String text) {
         try {
-            return text.isEmpty() ? null : LocalDateTime.parse(text).toInstant(ZoneOffset.UTC);
+            LocalDateTime entered = text.isEmpty() ? null : LocalDateTime.parse(text);
+            boolean sensible = entered != null && entered.getYear() > 0 && entered.getYear() < 10_000;
+            return sensible ? entered.toInstant(ZoneOffset.UTC) : null;
         } catch (DateTimeException e) {
             return null; // as any other part of the address that makes no sense
         }

@@ -2,8 +2,10 @@ package org.roundsman.web.chart;
 
 import java.util.Locale;
 
-/** Writes one SVG picture. Colours come from the style sheet by class, so that pictures follow light, dark and print. */
-final class Svg {
+/**
+ * Writes one SVG picture. Colours come from the style sheet by class, so that pictures follow light, dark and print.
+ */
+public final class Svg {
 
     private final StringBuilder text = new StringBuilder();
     private final String head;
@@ -11,7 +13,16 @@ final class Svg {
     private String label = "";
 
     Svg(String styleClass, int width, int height) {
-        head = "<svg class=\"" + styleClass + "\" viewBox=\"0 0 " + width + " " + height + "\" role=\"img\"";
+        this(styleClass, width, height, "img");
+    }
+
+    private Svg(String styleClass, int width, int height, String role) {
+        head = "<svg class=\"" + styleClass + "\" viewBox=\"0 0 " + width + " " + height + "\" role=\"" + role + "\"";
+    }
+
+    /** A picture whose parts can be followed: readers find its links, which one image would hide from them. */
+    public static Svg ofLinks(String styleClass, int width, int height) {
+        return new Svg(styleClass, width, height, "group");
     }
 
     /** The picture fills its place in both directions, even out of proportion. */
@@ -20,7 +31,7 @@ final class Svg {
         return this;
     }
 
-    Svg described(String key, String title, String description) {
+    public Svg described(String key, String title, String description) {
         label = " aria-labelledby=\"" + key + "-t " + key + "-d\"";
         text.append("<title id=\"")
                 .append(key)
@@ -35,7 +46,7 @@ final class Svg {
         return this;
     }
 
-    Svg path(String styleClass, CharSequence commands) {
+    public Svg path(String styleClass, CharSequence commands) {
         if (!commands.isEmpty()) {
             text.append("<path class=\"")
                     .append(styleClass)
@@ -55,7 +66,7 @@ final class Svg {
         return this;
     }
 
-    Svg text(String styleClass, double x, double y, String words) {
+    public Svg text(String styleClass, double x, double y, String words) {
         text.append("<text class=\"")
                 .append(styleClass)
                 .append("\" x=\"")
@@ -65,12 +76,52 @@ final class Svg {
         return this;
     }
 
+    /** Begins a link, which {@link #end} ends. */
+    public Svg link(String address, String words) {
+        text.append("<a href=\"").append(escaped(address)).append("\" aria-label=\"");
+        text.append(escaped(words)).append("\">");
+        return this;
+    }
+
+    public Svg end() {
+        text.append("</a>");
+        return this;
+    }
+
+    /** One of the page's symbols. */
+    public Svg symbol(String styleClass, String id, double x, double y, int size) {
+        text.append("<use class=\"")
+                .append(styleClass)
+                .append("\" href=\"#")
+                .append(id)
+                .append("\" x=\"");
+        text.append(number(x))
+                .append("\" y=\"")
+                .append(number(y))
+                .append("\" width=\"")
+                .append(size);
+        text.append("\" height=\"").append(size).append("\"/>");
+        return this;
+    }
+
+    /** A box with round corners. */
+    public Svg box(String styleClass, double x, double y, double width, double height) {
+        text.append("<rect class=\"")
+                .append(styleClass)
+                .append("\" x=\"")
+                .append(number(x))
+                .append("\" y=\"");
+        text.append(number(y)).append("\" width=\"").append(number(width)).append("\" height=\"");
+        text.append(number(height)).append("\" rx=\"4\"/>");
+        return this;
+    }
+
     static String number(double value) {
         String digits = String.format(Locale.ROOT, "%.1f", value);
         return digits.endsWith(".0") ? digits.substring(0, digits.length() - 2) : digits;
     }
 
-    static String escaped(String words) {
+    public static String escaped(String words) {
         return words.replace("&", "&amp;")
                 .replace("<", "&lt;")
                 .replace(">", "&gt;")

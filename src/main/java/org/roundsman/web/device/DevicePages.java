@@ -29,12 +29,14 @@ import org.roundsman.web.page.Visitor;
 class DevicePages {
 
     private final DeviceViews views;
+    private final HappenedViews happened;
     private final Charts charts;
     private final PollNow pollNow;
     private final Visitor visitor;
 
-    DevicePages(DeviceViews views, Charts charts, PollNow pollNow, Visitor visitor) {
+    DevicePages(DeviceViews views, HappenedViews happened, Charts charts, PollNow pollNow, Visitor visitor) {
         this.views = views;
+        this.happened = happened;
         this.charts = charts;
         this.pollNow = pollNow;
         this.visitor = visitor;
@@ -44,7 +46,7 @@ class DevicePages {
     static class Templates {
         private Templates() {}
 
-        static native TemplateInstance device(DeviceView view, ChartSet charts);
+        static native TemplateInstance device(DeviceView view, Happened happened, ChartSet charts);
 
         static native TemplateInstance live(DeviceView view);
 
@@ -57,7 +59,9 @@ class DevicePages {
     @Path("devices/{id}")
     public TemplateInstance device(@RestPath long id, @RestQuery @DefaultValue("day") String range) {
         DeviceView view = view(id);
-        return Templates.device(view, charts.of(view, Range.of(range)));
+        Happened what =
+                happened.view(visitor.scope(), id, HappenedViews.Wish.FIRST).orElseThrow(NotFoundException::new);
+        return Templates.device(view, what, charts.of(view, Range.of(range)));
     }
 
     /** The part that refreshes itself. */

@@ -19,6 +19,8 @@ import org.roundsman.fleet.Credential;
 import org.roundsman.fleet.CredentialSummary;
 import org.roundsman.fleet.CredentialWeakness;
 import org.roundsman.fleet.Credentials;
+import org.roundsman.fleet.Customer;
+import org.roundsman.fleet.Customers;
 import org.roundsman.fleet.Device;
 import org.roundsman.fleet.Devices;
 import org.roundsman.fleet.InputRejected;
@@ -36,21 +38,29 @@ class CredentialPages {
     private static final int DEVICES_A_PAGE = 100;
 
     private final Credentials credentials;
+    private final Customers customers;
     private final Devices devices;
     private final Visitor visitor;
 
-    CredentialPages(Credentials credentials, Devices devices, Visitor visitor) {
+    CredentialPages(Credentials credentials, Customers customers, Devices devices, Visitor visitor) {
         this.credentials = credentials;
+        this.customers = customers;
         this.devices = devices;
         this.visitor = visitor;
     }
 
     /**
-     * All credentials.
+     * All credentials, or those that some device of one customer may use.
      *
+     * @param chosen id of that customer, or empty
      * @param weak how many devices are read with weak ones, in words; empty where none is
      */
-    record All(List<CredentialLine.Group> groups, String weak, List<RiskLine> risks) {}
+    record All(
+            List<CredentialLine.Group> groups,
+            List<Customer> customers,
+            String chosen,
+            String weak,
+            List<RiskLine> risks) {}
 
     /** One weakness of the fleet, in words. */
     record RiskLine(String word, String text, String devices) {}
@@ -81,14 +91,17 @@ class CredentialPages {
 
     @GET
     @Path("credentials")
-    public TemplateInstance all() {
+    public TemplateInstance all(@RestQuery @DefaultValue("") String customer) {
+        Long only = customer.matches("[0-9]{1,17}") ? Long.valueOf(customer) : null;
         CredentialSummary summary = credentials.summary();
         String weak = summary.weak() == 0
                 ? ""
                 : Words.count(summary.weak()) + " of " + Words.many(summary.devices(), "device is", "devices are")
                         + " read with credentials about which something is weak.";
         return Templates.credentials(new All(
-                CredentialLine.groups(credentials.usableBy(null), credentials.usage()),
+                CredentialLine.groups(credentials.usableBy(only), credentials.usage()),
+                customers.all(visitor.scope()),
+                only == null ? "" : only.toString(),
                 weak,
                 summary.risks().stream().map(CredentialPages::line).toList()));
     }

@@ -16,29 +16,31 @@ import org.roundsman.people.Role;
 class HealthPages {
 
     private final OwnHealth health;
+    private final NoticeHealth notices;
 
-    HealthPages(OwnHealth health) {
+    HealthPages(OwnHealth health, NoticeHealth notices) {
         this.health = health;
+        this.notices = notices;
     }
 
     @CheckedTemplate(basePath = "health")
     static class Templates {
         private Templates() {}
 
-        static native TemplateInstance health(OwnHealth.Picture picture);
+        static native TemplateInstance health(OwnHealth.Picture picture, NoticeHealth.Notices notices);
 
-        static native TemplateInstance live(OwnHealth.Picture picture);
+        static native TemplateInstance live(OwnHealth.Picture picture, NoticeHealth.Notices notices);
     }
 
     @GET
     public TemplateInstance health() {
-        return Templates.health(health.now());
+        return Templates.health(health.now(), notices.now());
     }
 
     /** The part that refreshes itself. */
     @GET
     @Path("live")
     public TemplateInstance live() {
-        return Templates.live(health.now());
+        return Templates.live(health.now(), notices.now());
     }
 }

@@ -15,6 +15,8 @@ public final class Words {
     public static final String NOT_AVAILABLE = "not available";
 
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("EEE d MMM, HH:mm", Locale.ENGLISH);
+    private static final DateTimeFormatter SECOND =
+            DateTimeFormatter.ofPattern("EEE d MMM yyyy, HH:mm:ss", Locale.ENGLISH);
     private static final DateTimeFormatter CLOCK = DateTimeFormatter.ofPattern("HH:mm", Locale.ENGLISH);
 
     private Words() {}
@@ -44,6 +46,11 @@ public final class Words {
     /** A moment in that time zone: {@code Wed 25 Nov, 09:26}. */
     public static String moment(Instant at, ZoneId zone) {
         return MOMENT.format(at.atZone(zone));
+    }
+
+    /** A moment to the second in that time zone: {@code Wed 25 Nov 2026, 09:26:03}. */
+    public static String second(Instant at, ZoneId zone) {
+        return SECOND.format(at.atZone(zone));
     }
 
     public static String clock(Instant at, ZoneId zone) {

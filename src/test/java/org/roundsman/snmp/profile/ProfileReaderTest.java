@@ -21,14 +21,14 @@ class ProfileReaderTest {
     @Test
     void readsAProfileOfAFewLines() {
         Profile profile = read("""
-                profile: maker
-                select: {object-id: 1.3.6.1.4.1.32473.9}
-                tables:
-                  - entry: 1.3.6.1.4.1.32473.9.1.1
-                    index: [radio]
-                    columns:
-                      radio.utilisation: {column: 4, as: bss-load}
-                """);
+            profile: maker
+            select: {object-id: 1.3.6.1.4.1.32473.9}
+            tables:
+              - entry: 1.3.6.1.4.1.32473.9.1.1
+                index: [radio]
+                columns:
+                  radio.utilisation: {column: 4, as: bss-load}
+            """);
         assertThat(profile.name()).isEqualTo("maker");
         Measure measure = profile.tables().get(0).measures().get(0);
         assertThat(measure.target().key()).isEqualTo("radio.utilisation");
@@ -40,13 +40,13 @@ class ProfileReaderTest {
     @Test
     void namesNotificationsAndTheirVariables() {
         Profile profile = read("""
-                profile: maker
-                notifications:
-                  - oid: 1.3.6.1.4.1.32473.9.0.1
-                    title: Fan fault
-                    show: {fan: 1.3.6.1.4.1.32473.9.2.1, speed: 1.3.6.1.4.1.32473.9.2.2}
-                  - {oid: 1.3.6.1.4.1.32473.9.0.2, title: Door opened}
-                """);
+            profile: maker
+            notifications:
+              - oid: 1.3.6.1.4.1.32473.9.0.1
+                title: Fan fault
+                show: {fan: 1.3.6.1.4.1.32473.9.2.1, speed: 1.3.6.1.4.1.32473.9.2.2}
+              - {oid: 1.3.6.1.4.1.32473.9.0.2, title: Door opened}
+            """);
         assertThat(profile.notifications()).extracting("title").containsExactly("Fan fault", "Door opened");
         assertThat(profile.notifications().get(0).shown()).extracting("name").containsExactly("fan", "speed");
     }
@@ -63,7 +63,10 @@ class ProfileReaderTest {
                         "profile: m\nnotifications:\n  - {oid: fan, title: Fan fault}\n",
                         "line 3, notifications[1].oid: an object identifier in dotted numbers is wanted"),
                 broken(
-                        "profile: m\nnotifications:\n  - {oid: 1.3.6.1.9, title: Fan}\n  - {oid: 1.3.6.1.9, title: Door}\n",
+                        "profile: m\n"
+                                + "notifications:\n"
+                                + "  - {oid: 1.3.6.1.9, title: Fan}\n"
+                                + "  - {oid: 1.3.6.1.9, title: Door}\n",
                         "line 4, notifications[2].oid: is named twice in this profile; keep one"),
                 broken(
                         "profile: m\nnotifications:\n  - {oid: 1.3.6.1.9, title: Fan, shows: {a: 1.3.6.1}}\n",
@@ -77,10 +80,12 @@ class ProfileReaderTest {
         return Stream.of(
                 broken(
                         "profile: m\nscalars:\n  radio.utilizaton: 1.3.6.1.9.0\n",
-                        "maker.yaml line 3, scalars.radio.utilizaton: there is no such measurement; did you mean radio.utilisation?"),
+                        "maker.yaml line 3, scalars.radio.utilizaton: there is no such measurement; did you mean"
+                                + " radio.utilisation?"),
                 broken(
                         "profile: m\nscalars:\n  device.cpu: 1.3.six.0\n",
-                        "maker.yaml line 3, scalars.device.cpu: an object identifier in dotted numbers is wanted, such as 1.3.6.1.2.1.1.3.0, not 1.3.six.0"),
+                        "maker.yaml line 3, scalars.device.cpu: an object identifier in dotted numbers is wanted, such"
+                                + " as 1.3.6.1.2.1.1.3.0, not 1.3.six.0"),
                 broken(
                         "profile: m\nscalars:\n  device.cpu: 1.3.4294967296.0\n",
                         "line 3, scalars.device.cpu: an object identifier"),
@@ -117,7 +122,8 @@ class ProfileReaderTest {
                         "scalars: radio.noise is measured per row: it belongs under tables"),
                 broken(
                         "profile: m\ntables:\n  - entry: 1.3.6.1\n    columns: {radio.noise: 7}\n",
-                        "line 3, tables[1].index: a table about radios needs index with one part that is radio or interface"),
+                        "line 3, tables[1].index: a table about radios needs index with one part that is radio or"
+                                + " interface"),
                 broken(
                         "profile: m\ntables:\n  - entry: 1.3.6.1\n    columns: {device.cpu: 7}\n",
                         "a table about the device needs either pick (one row) or fold (all rows)"),
@@ -125,17 +131,32 @@ class ProfileReaderTest {
                         "profile: m\ntables:\n  - entry: 1.3.6.1\n    index: [radios]\n    columns: {radio.noise: 7}\n",
                         "line 4, tables[1].index: there is no part radios; did you mean radio?"),
                 broken(
-                        "profile: m\ntables:\n  - entry: 1.3.6.1\n    index: [radio]\n    columns: {radio.noise: 7, network.clients: 2}\n",
+                        "profile: m\n"
+                                + "tables:\n"
+                                + "  - entry: 1.3.6.1\n"
+                                + "    index: [radio]\n"
+                                + "    columns: {radio.noise: 7, network.clients: 2}\n",
                         "one table is about the device, about radios or about networks, not several of them"));
     }
 
     static Stream<Arguments> brokenTables() {
         return Stream.of(
                 broken(
-                        "profile: m\ntables:\n  - entry: 1.3.6.1\n    index: [radio]\n    columns: {radio.noise: 1.3.7}\n",
-                        "line 5, tables[1].columns.radio.noise: the number of a column below the entry is wanted, not 1.3.7"),
+                        "profile: m\n"
+                                + "tables:\n"
+                                + "  - entry: 1.3.6.1\n"
+                                + "    index: [radio]\n"
+                                + "    columns: {radio.noise: 1.3.7}\n",
+                        "line 5, tables[1].columns.radio.noise: the number of a column below the entry is wanted, not"
+                                + " 1.3.7"),
                 broken(
-                        "profile: m\nscalars:\n  device.cpu: 1.3.6.1.0\ntables:\n  - entry: 1.3.6.1\n    fold: average\n    columns: {device.cpu: 7}\n",
+                        "profile: m\n"
+                                + "scalars:\n"
+                                + "  device.cpu: 1.3.6.1.0\n"
+                                + "tables:\n"
+                                + "  - entry: 1.3.6.1\n"
+                                + "    fold: average\n"
+                                + "    columns: {device.cpu: 7}\n",
                         "line 7, tables[1].columns.device.cpu: is measured twice in this profile"),
                 broken(
                         "profile: m\ntables:\n  - entry: 1.3.6.1\n    pick: uplnk\n    columns: {device.cpu: 7}\n",

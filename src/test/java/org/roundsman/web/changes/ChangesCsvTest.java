@@ -39,7 +39,8 @@ class ChangesCsvTest {
     void everyFieldIsARowAndReadsBack() throws IOException {
         StringWriter out = new StringWriter();
         ChangesCsv csv = new ChangesCsv(out, Map.of(5L, "Orrin & Vale, \"Books\""));
-        csv.add(entry(new FieldChange("note", "one\r\ntwo", "=cmd|' /C calc'!A0"), new FieldChange("name", "", "a;b,c")));
+        csv.add(entry(
+                new FieldChange("note", "one\r\ntwo", "=cmd|' /C calc'!A0"), new FieldChange("name", "", "a;b,c")));
         csv.add(entry());
         csv.end();
         // RFC 4180 section 2: rows end with CRLF; the mark before them is U+FEFF
