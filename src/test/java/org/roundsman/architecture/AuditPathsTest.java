@@ -31,7 +31,9 @@ class AuditPathsTest {
             "FactStore.networkId", "a network that a device carries",
             "CredentialCare.onStart", "notes what is weak, changes no value",
             "SignIns.signOut", "ends a sign-in; sign-ins stand in the log",
-            "Sessions.deleteOver", "deletes sign-ins that have run out");
+            "Sessions.deleteOver", "deletes sign-ins that have run out",
+            "TokenHolders.check", "notes when and from where a token was used",
+            "TokenHolders.deleteOver", "deletes tokens that are long over");
 
     private static AuditPaths main;
 
