@@ -30,15 +30,15 @@ import org.roundsman.snmp.Snmpd;
 class WorkbenchPageTest {
 
     private static final String WALK = """
-            .1.3.6.1.2.1.1.2.0 = OID: .1.3.6.1.4.1.32473.78.1
-            .1.3.6.1.2.1.1.3.0 = Timeticks: (360000) 1:00:00.00
-            .1.3.6.1.2.1.1.5.0 = STRING: "loft-ap"
-            .1.3.6.1.4.1.32473.78.2.1.0 = STRING: "GX-0042"
-            .1.3.6.1.4.1.32473.78.5.1.2.1 = STRING: "2.4 GHz"
-            .1.3.6.1.4.1.32473.78.5.1.2.2 = STRING: "5 GHz"
-            .1.3.6.1.4.1.32473.78.5.1.3.1 = Gauge32: 51
-            .1.3.6.1.4.1.32473.78.5.1.3.2 = Gauge32: 102
-            """;
+        .1.3.6.1.2.1.1.2.0 = OID: .1.3.6.1.4.1.32473.78.1
+        .1.3.6.1.2.1.1.3.0 = Timeticks: (360000) 1:00:00.00
+        .1.3.6.1.2.1.1.5.0 = STRING: "loft-ap"
+        .1.3.6.1.4.1.32473.78.2.1.0 = STRING: "GX-0042"
+        .1.3.6.1.4.1.32473.78.5.1.2.1 = STRING: "2.4 GHz"
+        .1.3.6.1.4.1.32473.78.5.1.2.2 = STRING: "5 GHz"
+        .1.3.6.1.4.1.32473.78.5.1.3.1 = Gauge32: 51
+        .1.3.6.1.4.1.32473.78.5.1.3.2 = Gauge32: 102
+        """;
 
     @TestHTTPResource("/")
     String address;
@@ -67,7 +67,9 @@ class WorkbenchPageTest {
     }
 
     private static void press(Page page, String button) {
-        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(button).setExact(true))
+        page.getByRole(
+                        AriaRole.BUTTON,
+                        new Page.GetByRoleOptions().setName(button).setExact(true))
                 .click();
     }
 
@@ -125,7 +127,10 @@ class WorkbenchPageTest {
         page.waitForSelector("#checked .good");
         press(page, "Try it");
         page.waitForSelector("#tried table");
-        assertThat(page.locator("#tried").innerText()).contains("radio.utilisation").contains("20").contains("40");
+        assertThat(page.locator("#tried").innerText())
+                .contains("radio.utilisation")
+                .contains("20")
+                .contains("40");
         screen.check("editor-tried");
     }
 
@@ -184,7 +189,10 @@ class WorkbenchPageTest {
         Browser browser = fixture.browser(Role.TECHNICIAN, null);
         StringBuilder text = new StringBuilder(WALK);
         for (int i = 1; i <= 20_000; i++) {
-            text.append(".1.3.6.1.4.1.32473.79.1.1.2.").append(i).append(" = Counter32: 1").append('\n');
+            text.append(".1.3.6.1.4.1.32473.79.1.1.2.")
+                    .append(i)
+                    .append(" = Counter32: 1")
+                    .append('\n');
         }
         text.append("IF-MIB::ifNumber.0 = INTEGER: 2\n");
         String token = browser.token("/profiles/workbench");
@@ -194,7 +202,8 @@ class WorkbenchPageTest {
                 .multiPart("file", "large.txt", text.toString().getBytes(java.nio.charset.StandardCharsets.UTF_8))
                 .post("/profiles/walks");
         assertThat(answer.statusCode()).isEqualTo(303);
-        String page = browser.get(java.net.URI.create(answer.header("Location")).getPath()).asString();
+        String page = browser.get(java.net.URI.create(answer.header("Location")).getPath())
+                .asString();
         assertThat(page)
                 .contains("20,008 variables")
                 .contains("line 20009 could not be read: a name instead of numbers");
