@@ -20,12 +20,14 @@ public class Accounts {
 
     private final Passwords passwords;
     private final Remembered remembered;
+    private final PersonalTokens tokens;
     private final AuditTrail audit;
     private final Clock clock;
 
-    Accounts(Passwords passwords, Remembered remembered, AuditTrail audit, Clock clock) {
+    Accounts(Passwords passwords, Remembered remembered, PersonalTokens tokens, AuditTrail audit, Clock clock) {
         this.passwords = passwords;
         this.remembered = remembered;
+        this.tokens = tokens;
         this.audit = audit;
         this.clock = clock;
     }
@@ -123,7 +125,7 @@ public class Accounts {
     }
 
     /**
-     * Ends the account's sign-ins and lets it sign in no more.
+     * Ends the account's sign-ins and personal tokens, and lets it sign in no more.
      *
      * @throws PeopleException when it is the last owner's
      */
@@ -158,7 +160,8 @@ public class Accounts {
     }
 
     /**
-     * Gives the account a random password that is to be changed at the next sign-in, and ends its sign-ins.
+     * Gives the account a random password that is to be changed at the next sign-in, and ends its sign-ins and
+     * personal tokens.
      *
      * @return that password, which is kept nowhere
      */
@@ -178,6 +181,7 @@ public class Accounts {
 
     private void end(Account account) {
         SignIn.delete("account.id", account.id);
+        tokens.end(account);
         remembered.forget();
     }
 }

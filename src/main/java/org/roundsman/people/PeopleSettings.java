@@ -37,6 +37,21 @@ public interface PeopleSettings {
     @WithDefault("3s")
     Duration remembered();
 
+    /** Days that a personal token is good for, where its person does not say otherwise. */
+    @WithDefault("90")
+    @Min(1)
+    int tokenDays();
+
+    /** Days that a personal token is good for at most. */
+    @WithDefault("366")
+    @Min(1)
+    int tokenDaysMost();
+
+    /** Wrong personal tokens from one address in a minute, after which further unknown ones from there must wait. */
+    @WithDefault("20")
+    @Min(1)
+    int tokenFailures();
+
     /** Sign-in name of the account that the first start makes. */
     @WithDefault("owner")
     String firstOwner();

@@ -17,7 +17,10 @@ import java.net.URLEncoder;
 import java.nio.charset.StandardCharsets;
 import java.util.Set;
 
-/** Knows a browser by the token in its cookie, and sends those it does not know to the sign-in page. */
+/**
+ * Knows a browser by the token in its cookie, and sends those it does not know to the sign-in page. The API takes no
+ * cookies: a page elsewhere that makes a browser send a request there sends nothing that opens it.
+ */
 @ApplicationScoped
 class SessionMechanism implements HttpAuthenticationMechanism {
 
@@ -25,7 +28,7 @@ class SessionMechanism implements HttpAuthenticationMechanism {
     public Uni<SecurityIdentity> authenticate(RoutingContext context, IdentityProviderManager providers) {
         Cookie cookie = context.request()
                 .getCookie(SessionCookie.nameFor(context.request().isSSL()));
-        if (cookie == null || cookie.getValue().isBlank()) {
+        if (ApiAddress.is(context) || cookie == null || cookie.getValue().isBlank()) {
             return Uni.createFrom().nullItem();
         }
         // A token that ran out is no failure: the pages that need nobody signed in must still open.
@@ -37,6 +40,9 @@ class SessionMechanism implements HttpAuthenticationMechanism {
 
     @Override
     public Uni<ChallengeData> getChallenge(RoutingContext context) {
+        if (ApiAddress.is(context)) {
+            return Uni.createFrom().nullItem();
+        }
         HttpServerRequest request = context.request();
         String target = "/sign-in" + (request.method() == HttpMethod.GET ? "?next=" + encoded(request.uri()) : "");
         if (request.getHeader("HX-Request") != null) {

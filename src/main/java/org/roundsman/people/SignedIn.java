@@ -9,7 +9,7 @@ import org.roundsman.fleet.CustomerScope;
  *
  * @param name sign-in name
  * @param shownName what pages call the person, never empty
- * @param customerId the one customer of a viewer, empty for everybody else
+ * @param customerId the one customer of a viewer or of a narrowed token, empty for everybody else
  * @param mustChange the password is to be changed before anything else
  */
 public record SignedIn(
@@ -20,6 +20,11 @@ public record SignedIn(
     /** Whose data this person may see. */
     public CustomerScope scope() {
         return customerId.map(CustomerScope::of).orElseGet(CustomerScope::everyone);
+    }
+
+    /** The same person, who sees that one customer only. */
+    SignedIn narrowedTo(long customer) {
+        return new SignedIn(accountId, name, shownName, role, Optional.of(customer), mustChange);
     }
 
     /** The person of that identity; empty when nobody is signed in. */

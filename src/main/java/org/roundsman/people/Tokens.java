@@ -6,8 +6,11 @@ import java.security.NoSuchAlgorithmException;
 import java.security.SecureRandom;
 import java.util.Base64;
 
-/** Session tokens: 256 random bits in the browser, their SHA-256 with us. */
+/** Tokens: 256 random bits for the browser or the program that holds them, their SHA-256 for us. */
 final class Tokens {
+
+    /** What every personal token begins with, so that one that lies about somewhere is recognised. */
+    static final String PERSONAL = "roundsman_";
 
     private static final SecureRandom RANDOM = new SecureRandom();
 
@@ -21,7 +24,7 @@ final class Tokens {
 
     static byte[] hash(String token) {
         try {
-            return MessageDigest.getInstance("SHA-256").digest(token.getBytes(StandardCharsets.US_ASCII));
+            return MessageDigest.getInstance("SHA-256").digest(token.getBytes(StandardCharsets.UTF_8));
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException(e); // every Java platform has SHA-256
         }

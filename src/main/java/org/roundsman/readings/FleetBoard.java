@@ -5,6 +5,7 @@ import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.util.List;
 import java.util.Optional;
 import javax.sql.DataSource;
 import org.roundsman.fleet.CustomerScope;
@@ -41,6 +42,17 @@ public class FleetBoard {
 
     public Page<DeviceRow> devices(CustomerScope scope, BoardQuery query) {
         return ask((connection, moment) -> new DeviceBoard(connection, moment).page(scope, query));
+    }
+
+    /**
+     * Devices by ascending id, for those who read the whole fleet piece by piece. Sort, page and size of the query do not
+     * count, and the ribbons are blank.
+     *
+     * @param after only devices with a greater id
+     * @param most at most so many
+     */
+    public List<DeviceRow> devicesAfter(CustomerScope scope, BoardQuery query, long after, int most) {
+        return ask((connection, moment) -> new DeviceBoard(connection, moment).after(scope, query, after, most));
     }
 
     /** One device, empty when it does not exist or lies outside the scope. */

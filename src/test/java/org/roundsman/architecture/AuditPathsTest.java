@@ -20,6 +20,7 @@ class AuditPathsTest {
     private static final Map<String, String> HARMLESS_REQUESTS = Map.of(
             "DevicePages.poll", "asks the device and stores a reading, as every round does",
             "CredentialTrials.tryOthers", "asks the device and changes nothing",
+            "WiringPages.read", "asks devices what hangs on what, as the rounds do by themselves",
             "SignInPages.signOut", "ends a sign-in; sign-ins stand in the log",
             "FaultPages.switchOn", "switches faults of the invented fleet, in the demonstration only",
             "FaultPages.switchOff", "the same");
@@ -30,7 +31,9 @@ class AuditPathsTest {
             "FactStore.networkId", "a network that a device carries",
             "CredentialCare.onStart", "notes what is weak, changes no value",
             "SignIns.signOut", "ends a sign-in; sign-ins stand in the log",
-            "Sessions.deleteOver", "deletes sign-ins that have run out");
+            "Sessions.deleteOver", "deletes sign-ins that have run out",
+            "TokenHolders.check", "notes when and from where a token was used",
+            "TokenHolders.deleteOver", "deletes tokens that are long over");
 
     private static AuditPaths main;
 

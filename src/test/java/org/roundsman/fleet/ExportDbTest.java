@@ -89,22 +89,22 @@ class ExportDbTest {
 
     private static SiteDraft oddSite() {
         return new SiteDraft(
-                        "+Pier; 1",
-                        "Europe/Berlin",
-                        "@1 Quay",
-                        "00123",
-                        "Saltmarsh",
-                        "DE",
-                        ODD,
-                        2_500,
-                        null,
-                        List.of(
-                                new ServiceHours(1, LocalTime.of(8, 0), LocalTime.of(12, 0)),
-                                new ServiceHours(1, LocalTime.of(13, 0), LocalTime.MIDNIGHT),
-                                new ServiceHours(2, LocalTime.of(8, 0), LocalTime.of(12, 0))),
-                        List.of(
-                                new SiteContact("Zed | a\\b", "", "+1-555-0101", ""),
-                                new SiteContact("=Ann", "duty", "", "ann@saltmarsh.example")));
+                "+Pier; 1",
+                "Europe/Berlin",
+                "@1 Quay",
+                "00123",
+                "Saltmarsh",
+                "DE",
+                ODD,
+                2_500,
+                null,
+                List.of(
+                        new ServiceHours(1, LocalTime.of(8, 0), LocalTime.of(12, 0)),
+                        new ServiceHours(1, LocalTime.of(13, 0), LocalTime.MIDNIGHT),
+                        new ServiceHours(2, LocalTime.of(8, 0), LocalTime.of(12, 0))),
+                List.of(
+                        new SiteContact("Zed | a\\b", "", "+1-555-0101", ""),
+                        new SiteContact("=Ann", "duty", "", "ann@saltmarsh.example")));
     }
 
     @Test

@@ -31,38 +31,52 @@ public final class DeviceBoard {
     }
 
     public Page<DeviceRow> page(CustomerScope scope, BoardQuery query) throws SQLException {
-        BoardSql.Found<DeviceRow> found =
-                find(scope, query, Optional.empty(), query.size(), (query.page() - 1L) * query.size());
+        String order = order(query);
+        Cut cut = new Cut("", Optional.empty(), order, query.size(), (query.page() - 1L) * query.size());
+        BoardSql.Found<DeviceRow> found = find(scope, query, cut);
         if (found.rows().isEmpty() && query.page() > 1) {
-            long total = find(scope, query, Optional.empty(), 1, 0).total();
+            long total = find(scope, query, new Cut("", Optional.empty(), order, 1, 0))
+                    .total();
             return new Page<>(List.of(), query.page(), query.size(), total);
         }
         return new Page<>(withRibbons(found.rows()), query.page(), query.size(), found.total());
     }
 
+    /** By ascending id, with blank ribbons. */
+    public List<DeviceRow> after(CustomerScope scope, BoardQuery query, long after, int most) throws SQLException {
+        Cut cut = new Cut(" and d.id > ?", Optional.of(after), "u.device_id", most, 0);
+        return find(scope, query, cut).rows();
+    }
+
     public Optional<DeviceRow> device(CustomerScope scope, long deviceId) throws SQLException {
-        List<DeviceRow> rows =
-                find(scope, BoardQuery.first(), Optional.of(deviceId), 1, 0).rows();
+        Cut cut = new Cut(" and d.id = ?", Optional.of(deviceId), "u.device_id", 1, 0);
+        List<DeviceRow> rows = find(scope, BoardQuery.first(), cut).rows();
         return withRibbons(rows).stream().findFirst();
     }
 
-    private BoardSql.Found<DeviceRow> find(
-            CustomerScope scope, BoardQuery query, Optional<Long> deviceId, int limit, long offset)
-            throws SQLException {
+    /**
+     * Which rows of all that fit.
+     *
+     * @param only a condition on the id, or empty
+     * @param order columns of the units as {@code u}
+     */
+    private record Cut(String only, Optional<Long> id, String order, int limit, long offset) {}
+
+    private BoardSql.Found<DeviceRow> find(CustomerScope scope, BoardQuery query, Cut cut) throws SQLException {
         BoardSql sql = new BoardSql().add("with page as (select u.*, count(*) over () total from (");
         sql.units(scope, moment.at(), moment.watchedSince());
-        deviceId.ifPresent(id -> sql.add(" and d.id = ?", id));
+        cut.id().ifPresent(id -> sql.add(cut.only(), id));
         query.customerId().ifPresent(id -> sql.add(" and s.customer_id = ?", id));
         query.siteId().ifPresent(id -> sql.add(" and s.id = ?", id));
         query.kind().ifPresent(kind -> sql.add(" and d.kind = ?", kind.name()));
         sql.deviceHas(query.search()).add(") u where true").conditions("u.condition", query.conditions());
-        String order = order(query);
-        sql.add(" order by " + order + " limit ? offset ?)", limit, offset);
+        sql.add(" order by " + cut.order() + " limit ? offset ?)", cut.limit(), cut.offset());
         sql.add(" select p.*, coalesce(f.model, m.name, '') model, coalesce(f.firmware, '') firmware from page p"
                 + " left join model m on m.id = p.model_id"
                 + " left join lateral (select max(value) filter (where fact = 'MODEL') model,"
                 + " max(value) filter (where fact = 'FIRMWARE') firmware from device_fact"
-                + " where device_id = p.device_id) f on true order by " + order.replace("u.", "p."));
+                + " where device_id = p.device_id) f on true order by "
+                + cut.order().replace("u.", "p."));
         return sql.find(connection, this::row);
     }
 

@@ -3,6 +3,7 @@ package org.roundsman.web.page;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import io.quarkus.security.ForbiddenException;
+import io.vertx.ext.web.RoutingContext;
 import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.MediaType;
@@ -12,16 +13,21 @@ import java.util.UUID;
 import java.util.function.Predicate;
 import org.jboss.logging.Logger;
 import org.jboss.resteasy.reactive.server.ServerExceptionMapper;
+import org.roundsman.people.ApiAddress;
 
-/** Turns whatever went wrong into a page that says what to do, and tells nothing about our insides. */
+/** Turns whatever went wrong into an answer that says what to do, and tells nothing about our insides: a page, or for the API a problem. */
 final class PageErrors {
 
     private static final Logger LOG = Logger.getLogger(PageErrors.class);
 
     private final Trouble trouble;
+    private final RoutingContext context;
+    private final OtherErrors others;
 
-    PageErrors(Trouble trouble) {
+    PageErrors(Trouble trouble, RoutingContext context, OtherErrors others) {
         this.trouble = trouble;
+        this.context = context;
+        this.others = others;
     }
 
     @CheckedTemplate(basePath = "error")
@@ -33,12 +39,13 @@ final class PageErrors {
 
     @ServerExceptionMapper
     public Response notFound(NotFoundException e) {
-        return page(404, "There is no such page", "It may have been removed, or it is not yours to see.");
+        return answer(e, 404, "There is no such page", "It may have been removed, or it is not yours to see.");
     }
 
     @ServerExceptionMapper
     public Response forbidden(ForbiddenException e) {
-        return page(403, "This page is not for you", "Your account has no right to it. Ask the owner if it should.");
+        return answer(
+                e, 403, "This page is not for you", "Your account has no right to it. Ask the owner if it should.");
     }
 
     @ServerExceptionMapper
@@ -48,24 +55,30 @@ final class PageErrors {
             return e.getResponse();
         }
         if (status == 413) {
-            return page(
-                    413, "That is too large", "The request is larger than this address takes. Nothing was changed.");
+            return answer(
+                    e, 413, "That is too large", "The request is larger than this address takes. Nothing was changed.");
         }
-        return status >= 500 ? failed(e) : page(status, "That did not work", "The request could not be understood.");
+        return status >= 500
+                ? failed(e)
+                : answer(e, status, "That did not work", "The request could not be understood.");
     }
 
     @ServerExceptionMapper
     public Response failed(Throwable e) {
+        if (ApiAddress.is(context) && others.expects(e)) {
+            return answer(e, 422, "That did not work", "");
+        }
         if (noDatabase(e)) {
             LOG.warnf("A page could not be made, the database does not answer: %s", e.getMessage());
-            return page(503, "The database does not answer", trouble.withoutDatabase());
+            return answer(e, 503, "The database does not answer", trouble.withoutDatabase());
         }
         if (badCharacter(e)) {
-            return page(400, "That did not work", "The request holds a character that no text can have.");
+            return answer(e, 400, "That did not work", "The request holds a character that no text can have.");
         }
         String number = UUID.randomUUID().toString().substring(0, 8);
         LOG.errorf(e, "A page failed (%s)", number);
-        return page(500, "Something went wrong on our side", "The log of the service tells more under " + number + ".");
+        return answer(
+                e, 500, "Something went wrong on our side", "The log of the service tells more under " + number + ".");
     }
 
     /** Connection lost or refused (SQLSTATE class 08), shutting down (57P), too many connections (53300), or none in time. */
@@ -91,6 +104,10 @@ final class PageErrors {
         String state = e.getSQLState() == null ? "" : e.getSQLState();
         boolean waitedInVain = e.getMessage() != null && e.getMessage().contains("Acquisition timeout");
         return state.startsWith("08") || state.startsWith("57P") || state.equals("53300") || waitedInVain;
+    }
+
+    private Response answer(Throwable e, int status, String title, String text) {
+        return ApiAddress.is(context) ? others.answer(e, status, text) : page(status, title, text);
     }
 
     private static Response page(int status, String title, String text) {

@@ -9,8 +9,9 @@ import java.util.Optional;
 import org.roundsman.audit.Actor;
 import org.roundsman.audit.ActorSource;
 import org.roundsman.people.SignedIn;
+import org.roundsman.people.UsedToken;
 
-/** Names the person behind a page's request, for the audit. */
+/** Names the person behind a request, and the personal token where it came with one, for the audit. */
 @ApplicationScoped
 class VisitorActor implements ActorSource {
 
@@ -27,11 +28,13 @@ class VisitorActor implements ActorSource {
         if (!Arc.container().requestContext().isActive()) {
             return Optional.empty();
         }
-        return SignedIn.of(identity).map(this::actor);
+        return SignedIn.of(identity).map(person -> actor(person, UsedToken.of(identity)));
     }
 
-    private Actor actor(SignedIn person) {
-        return new Actor(person.name(), person.accountId(), Actor.Via.PAGE, "", address());
+    private Actor actor(SignedIn person, Optional<UsedToken> token) {
+        Actor.Via via = token.isPresent() ? Actor.Via.API : Actor.Via.PAGE;
+        String name = token.map(UsedToken::name).orElse("");
+        return new Actor(person.name(), person.accountId(), via, name, address());
     }
 
     /** Empty where the person did not come by a request. */

@@ -1,0 +1,75 @@
+package org.roundsman.timeline;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.OffsetDateTime;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import javax.sql.DataSource;
+
+/** Reads what happened to a device piece by piece. Callers check the customer scope through the fleet first. */
+@ApplicationScoped
+public class EventSearch {
+
+    private final DataSource database;
+
+    @Inject
+    EventSearch(DataSource database) {
+        this.database = database;
+    }
+
+    /**
+     * An event with its number, which tells it from every other.
+     *
+     * @param id grows in the order in which events were noted
+     */
+    public record Numbered(long id, DeviceEvent event) {}
+
+    /**
+     * Events of a device, newest first.
+     *
+     * @param before id of the event that the piece before ended with; 0 for the first piece
+     * @param most at most so many
+     */
+    public List<Numbered> before(long deviceId, Optional<EventKind> kind, long before, int most) {
+        try (Connection connection = database.getConnection();
+                PreparedStatement statement = connection.prepareStatement(
+                        "select id, device_id, at, kind, title, old_value, new_value, detail from device_event"
+                                + " where device_id = ? and (?::text is null or kind = ?) and (? = 0 or (at, id) <"
+                                + " (select at, id from device_event where id = ? and device_id = ?))"
+                                + " order by at desc, id desc limit ?")) {
+            statement.setLong(1, deviceId);
+            statement.setString(2, kind.map(EventKind::name).orElse(null));
+            statement.setString(3, kind.map(EventKind::name).orElse(null));
+            statement.setLong(4, before);
+            statement.setLong(5, before);
+            statement.setLong(6, deviceId);
+            statement.setInt(7, most);
+            List<Numbered> found = new ArrayList<>();
+            try (ResultSet row = statement.executeQuery()) {
+                while (row.next()) {
+                    found.add(new Numbered(row.getLong("id"), event(row)));
+                }
+            }
+            return found;
+        } catch (SQLException e) {
+            throw new IllegalStateException("Events could not be read: " + e.getMessage(), e);
+        }
+    }
+
+    private static DeviceEvent event(ResultSet row) throws SQLException {
+        return new DeviceEvent(
+                row.getLong("device_id"),
+                row.getObject("at", OffsetDateTime.class).toInstant(),
+                EventKind.valueOf(row.getString("kind")),
+                row.getString("title"),
+                row.getString("old_value"),
+                row.getString("new_value"),
+                row.getString("detail"));
+    }
+}

@@ -1,0 +1,108 @@
+package org.roundsman.web.api;
+
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import org.eclipse.microprofile.openapi.OASFactory;
+import org.eclipse.microprofile.openapi.OASFilter;
+import org.eclipse.microprofile.openapi.models.OpenAPI;
+import org.eclipse.microprofile.openapi.models.Operation;
+import org.eclipse.microprofile.openapi.models.PathItem;
+import org.eclipse.microprofile.openapi.models.responses.APIResponse;
+import org.eclipse.microprofile.openapi.models.responses.APIResponses;
+import org.eclipse.microprofile.openapi.models.security.SecurityScheme;
+import org.eclipse.microprofile.openapi.models.servers.Server;
+
+/** Adds to the description of the API what holds for every operation: how to sign in, and what can go wrong. */
+public final class ApiDescription implements OASFilter {
+
+    private static final String SCHEME = "token";
+    private static final String RESPONSES = "#/components/responses/";
+
+    private static final Map<String, String> TAGS = Map.of(
+            "Customers", "Who pays",
+            "Sites", "The addresses of customers, with their networks",
+            "Devices", "Access points, switches and gateways: how they are, and what is entered about them",
+            "Models", "What makers sell",
+            "Credentials", "How SNMP agents let us in",
+            "Changes", "Who changed what",
+            "Tokens", "The caller, and the caller's own tokens");
+
+    @Override
+    public void filterOpenAPI(OpenAPI api) {
+        api.getInfo()
+                .description("Resources of Roundsman for programs. Every request carries a personal token, made on the"
+                        + " page “Tokens”. Times are RFC 3339 in UTC. Lists come in pieces: follow “next”, or the header"
+                        + " Link (RFC 8288). Changes are JSON Merge Patch (RFC 7396); If-Match with the ETag of an earlier"
+                        + " answer makes sure that nobody changed the thing meanwhile. What goes wrong is told as RFC 9457"
+                        + " says. All examples are invented.")
+                .license(OASFactory.createLicense().name("Apache-2.0").identifier("Apache-2.0"));
+        Server here = OASFactory.createServer().url("/").description("The service that this description came from");
+        api.setServers(List.of(here));
+        api.getComponents()
+                .addSecurityScheme(
+                        SCHEME,
+                        OASFactory.createSecurityScheme()
+                                .type(SecurityScheme.Type.HTTP)
+                                .scheme("bearer")
+                                .description("A personal token: Authorization: Bearer roundsman_…"));
+        for (ProblemKind kind : ProblemKind.values()) {
+            api.getComponents().addResponse(kind.slug(), response(kind));
+        }
+        api.setTags(TAGS.entrySet().stream()
+                .sorted(Map.Entry.comparingByKey())
+                .map(tag -> OASFactory.createTag().name(tag.getKey()).description(tag.getValue()))
+                .toList());
+        api.getPaths().getPathItems().forEach((path, item) -> item.getOperations()
+                .forEach((method, operation) -> complete(operation, method, path)));
+    }
+
+    private static APIResponse response(ProblemKind kind) {
+        return OASFactory.createAPIResponse()
+                .description(kind.title() + ". " + kind.meaning())
+                .content(OASFactory.createContent()
+                        .addMediaType(
+                                Problem.MEDIA_TYPE,
+                                OASFactory.createMediaType()
+                                        .schema(OASFactory.createSchema().ref("Problem"))));
+    }
+
+    private static void complete(Operation operation, PathItem.HttpMethod method, String path) {
+        operation.setSecurity(List.of(OASFactory.createSecurityRequirement().addScheme(SCHEME, List.of())));
+        APIResponses responses = operation.getResponses();
+        if (operation.getOperationId().startsWith("add") && responses.hasAPIResponse("200")) {
+            responses.addAPIResponse(
+                    "201", responses.getAPIResponse("200").description("Made; Location has its address"));
+            responses.removeAPIResponse("200");
+        }
+        for (ProblemKind kind : possible(operation, method, path)) {
+            responses.addAPIResponse(
+                    String.valueOf(kind.status()),
+                    OASFactory.createAPIResponse().ref(RESPONSES + kind.slug()));
+        }
+    }
+
+    private static List<ProblemKind> possible(Operation operation, PathItem.HttpMethod method, String path) {
+        List<ProblemKind> kinds = new ArrayList<>(List.of(
+                ProblemKind.NO_TOKEN,
+                ProblemKind.NO_RIGHT,
+                ProblemKind.NOT_ACCEPTABLE,
+                ProblemKind.TOO_MANY,
+                ProblemKind.OUR_FAULT,
+                ProblemKind.AWAY));
+        boolean body = operation.getRequestBody() != null;
+        add(kinds, path.contains("{"), ProblemKind.NOT_FOUND);
+        add(kinds, body, ProblemKind.UNREADABLE, ProblemKind.TOO_LARGE, ProblemKind.WRONG_TYPE);
+        add(kinds, body || operation.getParameters() != null, ProblemKind.REFUSED);
+        add(kinds, method == PathItem.HttpMethod.DELETE, ProblemKind.IN_USE);
+        boolean tagged = method == PathItem.HttpMethod.PATCH || method == PathItem.HttpMethod.DELETE;
+        add(kinds, tagged && !path.contains("/tokens/"), ProblemKind.CHANGED_MEANWHILE);
+        return kinds;
+    }
+
+    private static void add(List<ProblemKind> kinds, boolean possible, ProblemKind... more) {
+        if (possible) {
+            kinds.addAll(List.of(more));
+        }
+    }
+}

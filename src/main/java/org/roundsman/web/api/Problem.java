@@ -1,0 +1,49 @@
+package org.roundsman.web.api;
+
+import com.fasterxml.jackson.annotation.JsonInclude;
+import jakarta.ws.rs.core.Response;
+import java.util.List;
+import java.util.Map;
+import org.eclipse.microprofile.openapi.annotations.media.Schema;
+
+/**
+ * What went wrong, after RFC 9457.
+ *
+ * @param type address of a page that explains this kind of problem
+ * @param errors field by field; left out where no field is to blame
+ */
+@Schema(name = "Problem", description = "What went wrong (RFC 9457)")
+@JsonInclude(JsonInclude.Include.NON_EMPTY)
+public record Problem(
+        @Schema(examples = "/api/problems/refused") String type,
+        @Schema(examples = "Some fields cannot be taken") String title,
+        @Schema(examples = "422") int status,
+        @Schema(examples = "Nothing was changed.") String detail,
+        List<FieldError> errors) {
+
+    public static final String MEDIA_TYPE = "application/problem+json";
+
+    /** What is wrong with one field. */
+    @Schema(name = "FieldError")
+    public record FieldError(
+            @Schema(examples = "port", description = "Its path in the body; empty for the body as a whole")
+            String field,
+
+            @Schema(examples = "from 1 to 65535") String reason) {}
+
+    static Problem of(ProblemKind kind, String detail) {
+        return new Problem(kind.type(), kind.title(), kind.status(), detail, List.of());
+    }
+
+    static Problem refused(Map<String, String> faults) {
+        ProblemKind kind = ProblemKind.REFUSED;
+        List<FieldError> errors = faults.entrySet().stream()
+                .map(fault -> new FieldError(fault.getKey(), fault.getValue()))
+                .toList();
+        return new Problem(kind.type(), kind.title(), kind.status(), "Nothing was changed.", errors);
+    }
+
+    Response response() {
+        return Response.status(status).type(MEDIA_TYPE).entity(this).build();
+    }
+}

@@ -1,0 +1,145 @@
+package org.roundsman.web;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.EnumSet;
+import java.util.Optional;
+import java.util.Set;
+import javax.sql.DataSource;
+import org.roundsman.people.Accounts;
+import org.roundsman.people.NewToken;
+import org.roundsman.people.Person;
+import org.roundsman.people.PersonalTokens;
+import org.roundsman.people.Role;
+import org.roundsman.people.SignedIn;
+import org.roundsman.people.TokenScope;
+
+/** Places of customers with one word of their own in every text, so that it is seen wherever it comes out; and tokens. */
+@ApplicationScoped
+public class MarkedPlaces {
+
+    private static final int DAYS = 30;
+
+    private final FleetFixture fleet;
+    private final Accounts accounts;
+    private final PersonalTokens tokens;
+    private final DataSource database;
+
+    MarkedPlaces(FleetFixture fleet, Accounts accounts, PersonalTokens tokens, DataSource database) {
+        this.fleet = fleet;
+        this.accounts = accounts;
+        this.tokens = tokens;
+        this.database = database;
+    }
+
+    /**
+     * One customer's.
+     *
+     * @param marker in every text of the place and in no other
+     * @param viewerToken a token of a viewer of that customer
+     */
+    public record Place(
+            String marker,
+            long customerId,
+            long siteId,
+            long credentialId,
+            long deviceId,
+            long networkId,
+            long accountId,
+            long tokenId,
+            String viewerToken) {}
+
+    public Place place(String name) {
+        FleetFixture.Place plain = fleet.place(name);
+        String marker = plain.customer().substring(plain.customer().lastIndexOf(' ') + 1);
+        fill(plain, marker);
+        SignedIn viewer = somebody(Role.VIEWER, plain.customerId());
+        tell("update account set shown_name = ? where id = " + viewer.accountId(), marker);
+        String token = token(viewer, "token " + marker, EnumSet.of(TokenScope.READ), null);
+        return new Place(
+                marker,
+                plain.customerId(),
+                plain.siteId(),
+                plain.credentialId(),
+                plain.deviceId(),
+                number("select id from network where site_id = " + plain.siteId()),
+                viewer.accountId(),
+                number("select id from personal_token where account_id = " + viewer.accountId()),
+                token);
+    }
+
+    private void fill(FleetFixture.Place place, String marker) {
+        String site = " where id = " + place.siteId();
+        tell("update customer set note = ? where id = " + place.customerId(), marker);
+        for (String column : new String[] {"street", "postcode", "town", "access_note"}) {
+            tell("update site set " + column + " = ?" + site, marker);
+        }
+        tell(
+                "insert into site_contact (site_id, name, duty, phone, email) select " + place.siteId()
+                        + ", t, t, t, t from (select ?::text t) one",
+                marker);
+        tell("update credential set user_name = ? where id = " + place.credentialId(), marker);
+        tell("update device set place = ? where id = " + place.deviceId(), marker);
+        tell("insert into network (site_id, ssid) values (" + place.siteId() + ", ?)", marker);
+        tell(
+                "insert into device_fact (device_id, fact, value, since) values (" + place.deviceId()
+                        + ", 'SERIAL', ?, now())",
+                marker);
+        tell("insert into radio (device_id, number, label) values (" + place.deviceId() + ", 1, ?)", marker);
+        tell(
+                "insert into device_event (device_id, at, kind, title, old_value, new_value, detail) select "
+                        + place.deviceId() + ", now(), 'FACT_CHANGED', t, t, t, t from (select ?::text t) one",
+                marker);
+        tell(
+                "insert into audit_entry (at, actor, via, action, subject, subject_name, customer_id) select now(), t,"
+                        + " 'PAGE', 'changed', 'site', t, " + place.customerId() + " from (select ?::text t) one",
+                marker);
+    }
+
+    /** Somebody in that role. */
+    public SignedIn somebody(Role role, Long customer) {
+        String name = fleet.person(role, customer);
+        Person person = accounts.all().stream()
+                .filter(one -> one.name().equals(name))
+                .findFirst()
+                .orElseThrow();
+        return new SignedIn(person.id(), name, name, role, Optional.ofNullable(customer), false);
+    }
+
+    /** A token of somebody in that role, with those scopes. */
+    public String token(Role role, Long customer, Set<TokenScope> scopes, Long narrowedTo) {
+        return token(somebody(role, customer), "round robin", scopes, narrowedTo);
+    }
+
+    public String token(SignedIn person, String name, Set<TokenScope> scopes, Long narrowedTo) {
+        return tokens.add(person, new NewToken(name, scopes, DAYS, Optional.ofNullable(narrowedTo)));
+    }
+
+    /** One number out of the database. */
+    public long number(String question) {
+        try (Connection connection = database.getConnection();
+                PreparedStatement statement = connection.prepareStatement(question);
+                ResultSet row = statement.executeQuery()) {
+            row.next();
+            return row.getLong(1);
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+
+    /** Changes something behind the program's back. */
+    public void tell(String change, Object... values) {
+        try (Connection connection = database.getConnection();
+                PreparedStatement statement = connection.prepareStatement(change)) {
+            for (int i = 0; i < values.length; i++) {
+                statement.setObject(i + 1, values[i]);
+            }
+            statement.executeUpdate();
+        } catch (SQLException e) {
+            throw new IllegalStateException(e);
+        }
+    }
+}

@@ -1,0 +1,64 @@
+package org.roundsman.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.microsoft.playwright.Page;
+import io.quarkus.test.common.http.TestHTTPResource;
+import io.quarkus.test.junit.QuarkusTest;
+import jakarta.inject.Inject;
+import java.util.EnumSet;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+import org.roundsman.people.Role;
+import org.roundsman.people.SignedIn;
+import org.roundsman.people.TokenScope;
+
+/** Tokens and the guide, in a real browser. */
+@QuarkusTest
+class TokenPageTest {
+
+    @TestHTTPResource("/")
+    String address;
+
+    @Inject
+    MarkedPlaces places;
+
+    @AfterAll
+    static void close() {
+        Screen.closeAll();
+    }
+
+    @ParameterizedTest
+    @ValueSource(ints = {1280, 390})
+    void aPersonMakesATokenUsesItAndRevokesIt(int width) {
+        SignedIn owner = places.somebody(Role.OWNER, null);
+        MarkedPlaces.Place place = places.place("Saltmarsh");
+        places.token(places.somebody(Role.TECHNICIAN, null), "night export", EnumSet.of(TokenScope.READ), null);
+        try (Screen screen = Screen.withoutScripts(address, width)) {
+            screen.signIn(owner.name(), FleetFixture.PASSWORD);
+            Page page = screen.page();
+            page.navigate(address + "password");
+            page.click("text=Tokens for your programs");
+            screen.check("tokens-empty");
+            page.fill("#name", "stock list");
+            page.check("input[value=change]");
+            page.selectOption("#customer", String.valueOf(place.customerId()));
+            page.click("text=Make it");
+            screen.check("token-made");
+            String token = page.textContent("#once");
+            assertThat(Api.with(token).get("/me").jsonPath().getList("scopes")).containsExactly("read", "change");
+            page.click("text=Back to the tokens");
+            screen.check("tokens");
+            assertThat(page.textContent("main")).contains("stock list", "from 127.0.0.1", "night export");
+            page.click("main table button >> nth=0");
+            assertThat(page.textContent("main")).contains("revoked");
+            assertThat(Api.with(token).get("/me").statusCode()).isEqualTo(401);
+            page.navigate(address + "api/docs");
+            screen.check("api-guide");
+            page.navigate(address + "api/problems/refused");
+            screen.check("api-problem");
+            screen.complaints();
+        }
+    }
+}
