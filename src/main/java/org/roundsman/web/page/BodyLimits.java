@@ -80,8 +80,9 @@ public final class BodyLimits {
 
     static String words(long limit) {
         return limit == UPLOAD
-                ? "These files are larger than 32 MB together, more than one import takes. Nothing was read. Go back and"
-                        + " send them in parts: customers first, then sites, devices, and purchases last."
+                ? "These files are larger than 32 MB together, more than one upload takes. Nothing was read. Go back"
+                        + " and send an import in parts: customers first, then sites, devices, and purchases last; of a"
+                        + " walk, less than everything."
                 : "This request is larger than 256 KB, more than this address takes. Nothing was changed.";
     }
 }
