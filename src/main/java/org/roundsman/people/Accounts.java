@@ -24,8 +24,7 @@ public class Accounts {
     private final AuditTrail audit;
     private final Clock clock;
 
-    Accounts(
-            Passwords passwords, Remembered remembered, PersonalTokens tokens, AuditTrail audit, Clock clock) {
+    Accounts(Passwords passwords, Remembered remembered, PersonalTokens tokens, AuditTrail audit, Clock clock) {
         this.passwords = passwords;
         this.remembered = remembered;
         this.tokens = tokens;

@@ -67,7 +67,10 @@ class ApiDbTest {
                         "{\"name\":\"shop keys\",\"version\":\"v2c\",\"community\":\"quay-7-bollard\",\"customerId\":"
                                 + customerId + "}"));
         Response made = require(
-                201, api.post("/sites/" + siteId + "/devices", device.formatted(keys.jsonPath().getString("id"))));
+                201,
+                api.post(
+                        "/sites/" + siteId + "/devices",
+                        device.formatted(keys.jsonPath().getString("id"))));
         String path = "/devices/" + made.jsonPath().getString("now.id");
         assertThat(made.jsonPath().getInt("entered.port")).isEqualTo(161);
         assertThat(made.jsonPath().getString("now.condition")).isEqualTo("unwatched");
@@ -92,8 +95,7 @@ class ApiDbTest {
         "name, null, must not be empty"
     })
     void aBadEntryIsNamedWithItsMend(String field, String value, String mend) {
-        Response answer = require(
-                422, api.patch("/devices/" + place.deviceId(), "{\"" + field + "\":" + value + "}"));
+        Response answer = require(422, api.patch("/devices/" + place.deviceId(), "{\"" + field + "\":" + value + "}"));
         assertThat(answer.jsonPath().getString("errors[0].field")).isEqualTo(field);
         assertThat(answer.jsonPath().getString("errors[0].reason")).contains(mend);
         assertThat(answer.jsonPath().getString("type")).isEqualTo("/api/problems/refused");
@@ -117,7 +119,9 @@ class ApiDbTest {
     @Test
     void whatAPersonSaysOfANetworkIsKept() {
         String path = "/sites/" + place.siteId() + "/networks/" + place.networkId();
-        assertThat(require(200, api.patch(path, "{\"purpose\":\"guest\"}")).jsonPath().getString("purpose"))
+        assertThat(require(200, api.patch(path, "{\"purpose\":\"guest\"}"))
+                        .jsonPath()
+                        .getString("purpose"))
                 .isEqualTo("guest");
         require(422, api.patch(path, "{\"purpose\":\"parrots\"}"));
         assertThat(api.get("/sites/" + place.siteId() + "/networks").jsonPath().getString("items[0].purpose"))
@@ -141,7 +145,11 @@ class ApiDbTest {
     }
 
     private Response patch(String path, String match, String json) {
-        return api.request().header("If-Match", match).contentType(Api.MERGE).body(json).patch(path);
+        return api.request()
+                .header("If-Match", match)
+                .contentType(Api.MERGE)
+                .body(json)
+                .patch(path);
     }
 
     /** What two programs change at the same time in different fields is kept, both of it, every time. */
@@ -185,8 +193,10 @@ class ApiDbTest {
     @Test
     void eventsComeNewestFirstAndInPieces() {
         for (int i = 0; i < 5; i++) {
-            places.tell("insert into device_event (device_id, at, kind, title) values (" + place.deviceId()
-                    + ", '2026-03-04T12:00:00Z', 'RESTARTED', ?)", "Restart " + i);
+            places.tell(
+                    "insert into device_event (device_id, at, kind, title) values (" + place.deviceId()
+                            + ", '2026-03-04T12:00:00Z', 'RESTARTED', ?)",
+                    "Restart " + i);
         }
         String path = "/api/v1/devices/" + place.deviceId() + "/events?kind=restarted&size=2";
         List<String> titles = new ArrayList<>();
@@ -203,11 +213,16 @@ class ApiDbTest {
         String mine = "/devices?customer=" + place.customerId();
         assertThat(api.get(mine).jsonPath().getList("items")).hasSize(1);
         assertThat(api.get(mine + "&kind=gateway").jsonPath().getList("items")).isEmpty();
-        assertThat(api.get(mine + "&condition=unwatched").jsonPath().getList("items")).hasSize(1);
-        assertThat(api.get("/devices?search=" + place.marker()).jsonPath().getList("items")).hasSize(1);
-        assertThat(api.get("/sites?search=" + place.marker()).jsonPath().getList("items")).hasSize(1);
-        assertThat(api.get("/customers?search=" + place.marker()).jsonPath().getList("items")).hasSize(1);
-        assertThat(api.get("/sites?customer=" + place.customerId()).jsonPath().getList("items")).hasSize(1);
+        assertThat(api.get(mine + "&condition=unwatched").jsonPath().getList("items"))
+                .hasSize(1);
+        assertThat(api.get("/devices?search=" + place.marker()).jsonPath().getList("items"))
+                .hasSize(1);
+        assertThat(api.get("/sites?search=" + place.marker()).jsonPath().getList("items"))
+                .hasSize(1);
+        assertThat(api.get("/customers?search=" + place.marker()).jsonPath().getList("items"))
+                .hasSize(1);
+        assertThat(api.get("/sites?customer=" + place.customerId()).jsonPath().getList("items"))
+                .hasSize(1);
     }
 
     /** A change through the API says by whose token it was made, and from where. */
@@ -215,7 +230,9 @@ class ApiDbTest {
     void changesAreNotedWithTheToken() {
         api.patch("/sites/" + place.siteId(), "{\"accessNote\":\"Ring twice\"}");
         Response changes = require(
-                200, api.get("/changes?kind=site&subject=" + place.siteId() + "&customer=" + place.customerId() + "&size=1"));
+                200,
+                api.get("/changes?kind=site&subject=" + place.siteId() + "&customer=" + place.customerId()
+                        + "&size=1"));
         assertThat(changes.jsonPath().getString("items[0].via")).isEqualTo("api");
         assertThat(changes.jsonPath().getString("items[0].token")).isEqualTo("round robin");
         assertThat(changes.jsonPath().getString("items[0].address")).isEqualTo("127.0.0.1");
@@ -223,8 +240,10 @@ class ApiDbTest {
         String next = changes.jsonPath().getString("next");
         Response older = require(200, api.request().get(next));
         OffsetDateTime at = OffsetDateTime.parse(changes.jsonPath().getString("items[0].at")); // RFC 3339
-        assertThat(OffsetDateTime.parse(older.jsonPath().getString("items[0].at"))).isBeforeOrEqualTo(at);
-        assertThat(older.jsonPath().getLong("items[0].id")).isLessThan(changes.jsonPath().getLong("items[0].id"));
+        assertThat(OffsetDateTime.parse(older.jsonPath().getString("items[0].at")))
+                .isBeforeOrEqualTo(at);
+        assertThat(older.jsonPath().getLong("items[0].id"))
+                .isLessThan(changes.jsonPath().getLong("items[0].id"));
     }
 
     @Test
@@ -238,19 +257,19 @@ class ApiDbTest {
                 .jsonPath()
                 .getString("id");
         assertThat(api.get("/credentials/" + second).jsonPath().getInt("turn")).isEqualTo(2);
-        require(200, api.request().post("/api/v1/credentials/" + second + "/earlier"));
+        require(200, api.post("/credentials/" + second + "/earlier"));
         assertThat(api.get("/credentials/" + second).jsonPath().getInt("turn")).isEqualTo(1);
-        require(200, api.request().post("/api/v1/credentials/" + second + "/later"));
+        require(200, api.post("/credentials/" + second + "/later"));
         assertThat(api.get("/credentials/" + place.credentialId()).jsonPath().getInt("turn"))
                 .isEqualTo(1);
     }
 
     @Test
     void aNarrowedTokenChangesNothingOfEverybodys() {
-        Api narrow = Api.with(
-                places.token(Role.OWNER, null, EnumSet.allOf(TokenScope.class), place.customerId()));
+        Api narrow = Api.with(places.token(Role.OWNER, null, EnumSet.allOf(TokenScope.class), place.customerId()));
         require(403, narrow.post("/customers", "{\"name\":\"Mine\"}"));
-        String shared = "{\"name\":\"shared " + place.marker() + "\",\"version\":\"v1\",\"community\":\"quay-11-bollard\"}";
+        String shared =
+                "{\"name\":\"shared " + place.marker() + "\",\"version\":\"v1\",\"community\":\"quay-11-bollard\"}";
         require(403, narrow.post("/credentials", shared));
         String id = require(201, api.post("/credentials", shared)).jsonPath().getString("id");
         require(200, narrow.get("/credentials/" + id));

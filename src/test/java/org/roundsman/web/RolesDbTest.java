@@ -37,8 +37,12 @@ class RolesDbTest {
 
     @Test
     void theAddressesAreFound() {
-        assertThat(ALL).hasSizeGreaterThan(80).anyMatch(a -> a.method().equals("DELETE")).anyMatch(Address::api);
-        assertThat(ALL.stream().filter(Address::open).map(a -> a.with(KnownIds.ofNothing()).path()))
+        assertThat(ALL)
+                .hasSizeGreaterThan(80)
+                .anyMatch(a -> a.method().equals("DELETE"))
+                .anyMatch(Address::api);
+        assertThat(ALL.stream().filter(Address::open).map(a -> a.with(KnownIds.ofNothing())
+                        .path()))
                 .isSubsetOf(OPEN);
         assertThat(ALL).filteredOn(Address::api).allMatch(a -> a.needs().isPresent());
     }
@@ -54,7 +58,8 @@ class RolesDbTest {
     @Test
     void aViewerFindsNothingOfAnotherCustomerOnAnyPage() {
         MarkedPlaces.Place theirs = places.place("Brackwater");
-        Browser viewer = fixture.browser(Role.VIEWER, places.place("Quillfeather").customerId());
+        Browser viewer =
+                fixture.browser(Role.VIEWER, places.place("Quillfeather").customerId());
         String form = viewer.token("/password");
         for (Address address : of(false, theirs)) {
             Response answer = ask(viewer, form, address);
@@ -82,8 +87,8 @@ class RolesDbTest {
         of(true, theirs).forEach(address -> requireNothing(Api.with(token).ask(address), address, theirs));
         assertThat(places.number("select count(*) from device where id = " + theirs.deviceId()))
                 .isEqualTo(1);
-        assertThat(places.number("select count(*) from personal_token where revoked_at is null and id = "
-                        + theirs.tokenId()))
+        assertThat(places.number(
+                        "select count(*) from personal_token where revoked_at is null and id = " + theirs.tokenId()))
                 .isEqualTo(1);
     }
 
@@ -218,7 +223,8 @@ class RolesDbTest {
         assertThat(owner.request().get("/api;x=/v1/me").statusCode()).isIn(401, 404);
         String token = places.token(Role.OWNER, null, EnumSet.allOf(TokenScope.class), null);
         for (Address address : matrix(false)) {
-            Response answer = Api.with(token).request().contentType(ContentType.URLENC).request(address.method(), address.path());
+            Response answer =
+                    Api.with(token).request().contentType(ContentType.URLENC).request(address.method(), address.path());
             assertThat(answer.statusCode()).as(address.toString()).isIn(302, 401);
         }
     }

@@ -65,7 +65,8 @@ class TokensDbTest {
         Response made = browser.post("/tokens", "/tokens", Map.of("name", "stock list", "days", "90"));
         Matcher shown = TOKEN.matcher(made.asString());
         assertThat(shown.find()).isTrue();
-        assertThat(Api.with(shown.group()).get("/me").jsonPath().getString("name")).isEqualTo(wren.name());
+        assertThat(Api.with(shown.group()).get("/me").jsonPath().getString("name"))
+                .isEqualTo(wren.name());
         assertThat(browser.get("/tokens").asString())
                 .contains("stock list", "from 127.0.0.1")
                 .doesNotContainPattern(TOKEN);
@@ -88,8 +89,10 @@ class TokensDbTest {
     @Test
     void aTokenRunsOut() {
         String token = token();
-        places.tell("update personal_token set created_at = created_at - interval '1 day', expires_at = now() where"
-                + " account_id = ?", wren.accountId());
+        places.tell(
+                "update personal_token set created_at = created_at - interval '1 day', expires_at = now() where"
+                        + " account_id = ?",
+                wren.accountId());
         requireDead(token, "ran out");
     }
 
@@ -98,7 +101,8 @@ class TokensDbTest {
         String token = token();
         Browser browser = Browser.of(wren.name(), FleetFixture.PASSWORD);
         long id = places.number("select id from personal_token where account_id = " + wren.accountId());
-        assertThat(browser.post("/tokens", "/tokens/" + id + "/revoke", Map.of()).statusCode())
+        assertThat(browser.post("/tokens", "/tokens/" + id + "/revoke", Map.of())
+                        .statusCode())
                 .isEqualTo(303);
         requireDead(token, "revoked");
     }
@@ -125,15 +129,21 @@ class TokensDbTest {
         MarkedPlaces.Place place = places.place("Saltmarsh");
         String token = places.token(wren, "everything", EnumSet.allOf(TokenScope.class), null);
         String note = "{\"note\":\"seen\"}";
-        assertThat(Api.with(token).patch("/customers/" + place.customerId(), note).statusCode())
+        assertThat(Api.with(token)
+                        .patch("/customers/" + place.customerId(), note)
+                        .statusCode())
                 .isEqualTo(200);
         places.tell(
                 "update account set role = 'VIEWER', customer_id = " + place.customerId() + " where id = ?",
                 wren.accountId());
-        assertThat(Api.with(token).get("/customers/" + place.customerId()).statusCode()).isEqualTo(200);
-        assertThat(Api.with(token).patch("/customers/" + place.customerId(), note).statusCode())
+        assertThat(Api.with(token).get("/customers/" + place.customerId()).statusCode())
+                .isEqualTo(200);
+        assertThat(Api.with(token)
+                        .patch("/customers/" + place.customerId(), note)
+                        .statusCode())
                 .isEqualTo(403);
-        assertThat(Api.with(token).get("/customers").jsonPath().getList("items")).hasSize(1);
+        assertThat(Api.with(token).get("/customers").jsonPath().getList("items"))
+                .hasSize(1);
     }
 
     @Test
@@ -191,7 +201,9 @@ class TokensDbTest {
         Browser other = fixture.browser(Role.TECHNICIAN, null);
         assertThat(other.get("/tokens").asString()).doesNotContain(wren.name());
         assertThat(other.post("/tokens", path, Map.of()).statusCode()).isEqualTo(404);
-        assertThat(Api.with(places.token(Role.OWNER, null, READ, null)).delete("/tokens/" + id).statusCode())
+        assertThat(Api.with(places.token(Role.OWNER, null, READ, null))
+                        .delete("/tokens/" + id)
+                        .statusCode())
                 .isEqualTo(404);
         Browser owner = fixture.browser(Role.OWNER, null);
         assertThat(owner.get("/tokens").asString()).contains(wren.name());

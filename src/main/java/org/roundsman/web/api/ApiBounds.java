@@ -57,8 +57,7 @@ final class ApiBounds {
     }
 
     private void refuse(RoutingContext context) {
-        Problem problem =
-                Problem.of(ProblemKind.TOO_LARGE, "At most " + most + " octets are taken in one request.");
+        Problem problem = Problem.of(ProblemKind.TOO_LARGE, "At most " + most + " octets are taken in one request.");
         try {
             context.request().resume(); // what still comes is dropped, so that the client gets to read the answer
             context.response()

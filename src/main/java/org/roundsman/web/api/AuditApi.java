@@ -42,6 +42,7 @@ class AuditApi {
             @Schema(examples = "5120") long id,
             @Schema(examples = "2026-03-04T09:31:07Z") Instant at,
             @Schema(examples = "wren") String person,
+
             @Schema(examples = "api", description = "page, api, command, or itself: the service by itself")
             String via,
 
@@ -80,7 +81,9 @@ class AuditApi {
     record FieldJson(
             @Schema(examples = "name") String field,
             @Schema(examples = "AP 3") String old,
-            @Schema(examples = "Waiting room") @JsonProperty("new") String fresh) {}
+
+            @Schema(examples = "Waiting room") @JsonProperty("new")
+            String fresh) {}
 
     /** A token that is narrowed to one customer sees that customer's changes only. */
     @GET

@@ -28,7 +28,9 @@ public class ChangeFilter {
     String kind;
 
     @QueryParam("subject")
-    @Parameter(description = "Id of what was changed, with kind", schema = @Schema(type = SchemaType.INTEGER, format = "int64"))
+    @Parameter(
+            description = "Id of what was changed, with kind",
+            schema = @Schema(type = SchemaType.INTEGER, format = "int64"))
     String subject;
 
     @QueryParam("customer")
@@ -71,10 +73,12 @@ public class ChangeFilter {
 
     private static Instant moment(String field, String text) {
         try {
-            return text == null || text.isEmpty() ? null : OffsetDateTime.parse(text).toInstant();
+            return text == null || text.isEmpty()
+                    ? null
+                    : OffsetDateTime.parse(text).toInstant();
         } catch (DateTimeException e) {
-            throw new ProblemException(Problem.refused(
-                    Map.of(field, "a moment such as 2026-03-01T00:00:00Z (RFC 3339)")));
+            throw new ProblemException(
+                    Problem.refused(Map.of(field, "a moment such as 2026-03-01T00:00:00Z (RFC 3339)")));
         }
     }
 }

@@ -14,7 +14,9 @@ import org.roundsman.readings.BoardQuery;
 public class DeviceFilter {
 
     @QueryParam("customer")
-    @Parameter(description = "Only devices of that customer", schema = @Schema(type = SchemaType.INTEGER, format = "int64"))
+    @Parameter(
+            description = "Only devices of that customer",
+            schema = @Schema(type = SchemaType.INTEGER, format = "int64"))
     String customer;
 
     @QueryParam("site")

@@ -58,7 +58,10 @@ class SitesApi {
     public RestResponse<Listing<SiteJson.Line>> listSites(
             UriInfo address,
             @BeanParam Paging paging,
-            @RestQuery @Parameter(description = "Only sites of that customer", schema = @Schema(type = SchemaType.INTEGER, format = "int64"))
+            @RestQuery
+                    @Parameter(
+                            description = "Only sites of that customer",
+                            schema = @Schema(type = SchemaType.INTEGER, format = "int64"))
                     String customer,
             @RestQuery String search) {
         Stream<SiteJson.Line> all = sites.all(caller.scope(), Given.number("customer", customer)).stream()

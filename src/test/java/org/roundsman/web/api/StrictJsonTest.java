@@ -22,14 +22,16 @@ class StrictJsonTest {
 
     @Test
     void whatFitsIsRead() {
-        SiteJson.Entry entry = read("{\"name\":\"Pier\",\"uplinkUpKbit\":null,\"hours\":[{\"weekday\":1,\"opens\":\"08:30\"}]}");
+        SiteJson.Entry entry =
+                read("{\"name\":\"Pier\",\"uplinkUpKbit\":null,\"hours\":[{\"weekday\":1,\"opens\":\"08:30\"}]}");
         assertThat(entry.name()).isEqualTo("Pier");
         assertThat(entry.hours().get(0).opens()).hasToString("08:30");
     }
 
     /** RFC 8259: none of these is a JSON text, or (twice the same name) software does not agree what it means. */
     @ParameterizedTest
-    @ValueSource(strings = {"{\"name\":", "{name:1}", "{} {}", "{\"name\":\"a\",\"name\":\"b\"}", "[1,]", "NaN", "{'a':1}"})
+    @ValueSource(
+            strings = {"{\"name\":", "{name:1}", "{} {}", "{\"name\":\"a\",\"name\":\"b\"}", "[1,]", "NaN", "{'a':1}"})
     void whatIsNoJsonIsRefusedWithThePlace(String json) {
         Problem problem = problem(json);
         assertThat(problem.status()).isEqualTo(400);
