@@ -28,6 +28,17 @@ public interface DemoConfig {
     @Max(65535)
     int port();
 
+    /** Where notifications of the invented agents go: an IPv4 address and a port, or {@code off}. */
+    @WithDefault("127.0.0.1:10162")
+    String notifications();
+
+    /**
+     * Whether the agents of one more invented customer answer, who is not entered in the service, so that onboarding can
+     * be tried.
+     */
+    @WithDefault("true")
+    boolean prospect();
+
     /** Whether 13 weeks of history are written before the first start. */
     @WithDefault("true")
     boolean history();

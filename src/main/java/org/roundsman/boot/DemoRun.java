@@ -4,14 +4,17 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
-import java.util.Optional;
+import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.IntSupplier;
 import javax.sql.DataSource;
 import org.jboss.logging.Logger;
 import org.roundsman.demo.AgentHost;
+import org.roundsman.demo.AgentNotices;
 import org.roundsman.demo.DemoFleet;
 import org.roundsman.demo.Faults;
 import org.roundsman.demo.History;
@@ -37,8 +40,11 @@ class DemoRun {
     private final HistoryLoad load;
     private final DataSource database;
     private final Clock clock;
-    private volatile Faults faults;
-    private AgentHost agents;
+    /** Of the fleet in the service, and of the customer who is not entered. */
+    private final List<Faults> faults = new CopyOnWriteArrayList<>();
+    /** What is to be stopped, the last one first. */
+    private final Deque<AutoCloseable> running = new ArrayDeque<>();
+
     private Thread past;
 
     @Inject
@@ -58,14 +64,24 @@ class DemoRun {
                 "Inventing %d customers, %d sites and %d devices",
                 fleet.customers().size(), fleet.sites().size(), fleet.devices().size());
         Map<Integer, Long> ids = sowing.sow(fleet);
-        faults = new Faults(fleet, clock);
-        agents = AgentHost.start(fleet, faults, clock);
+        answer(new Faults(fleet, clock));
+        if (config.prospect()) {
+            answer(Faults.byHandOnly(DemoFleet.prospect(config.port()), clock));
+        }
         LOG.infof(
                 "%d invented agents answer on loopback, UDP port %d",
-                fleet.devices().size(), config.port());
+                faults.stream().mapToInt(f -> f.fleet().devices().size()).sum(), config.port());
         if (config.history()) {
             startPast(fleet, ids);
         }
+    }
+
+    private void answer(Faults some) {
+        running.push(AgentHost.start(some.fleet(), some, clock));
+        if (!config.notifications().equals("off")) {
+            running.push(AgentNotices.start(some, clock, AgentNotices.receiver(config.notifications())));
+        }
+        faults.add(some);
     }
 
     private void startPast(DemoFleet fleet, Map<Integer, Long> ids) {
@@ -89,9 +105,9 @@ class DemoRun {
         past.start();
     }
 
-    /** The faults of the invented fleet, empty unless it runs. */
-    Optional<Faults> faults() {
-        return Optional.ofNullable(faults);
+    /** The faults of each invented fleet; none unless they run. */
+    List<Faults> faults() {
+        return List.copyOf(faults);
     }
 
     /** Stops the agents; a past that is not finished goes on at the next start. */
@@ -100,8 +116,16 @@ class DemoRun {
             past.interrupt();
             awaitPast();
         }
-        if (agents != null) {
-            agents.close();
+        while (!running.isEmpty()) {
+            close(running.pop());
+        }
+    }
+
+    private static void close(AutoCloseable part) {
+        try {
+            part.close();
+        } catch (Exception e) {
+            LOG.error("A part of the invented fleet did not stop in good order", e);
         }
     }
 

@@ -86,9 +86,9 @@ class DemoSowing implements FleetSeed {
 
     private Map<DemoModel, Long> models() {
         Map<DemoModel, Long> ids = new HashMap<>();
-        for (DemoModel invented : DemoModel.values()) {
+        for (DemoModel invented : DemoModel.catalogue()) {
             Model model = new Model();
-            model.maker = DemoModel.MAKER;
+            model.maker = invented.maker();
             model.name = invented.label();
             model.kind = invented.kind();
             model.objectId = invented.objectId();

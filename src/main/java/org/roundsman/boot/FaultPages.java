@@ -75,27 +75,37 @@ class FaultPages {
     }
 
     private Response change(String where, Fault fault, boolean on) {
-        Faults faults = faults();
         String name = where == null ? "" : where.strip();
-        List<DemoDevice> devices = named(faults.fleet(), name);
-        if (devices.isEmpty() || fault == null) {
+        boolean found = false;
+        for (Faults faults : faults()) {
+            for (DemoDevice device : fault == null ? List.<DemoDevice>of() : named(faults.fleet(), name)) {
+                found = true;
+                if (on) {
+                    faults.switchOn(fault, device);
+                } else {
+                    faults.switchOff(fault, device);
+                }
+            }
+        }
+        if (!found) {
             return Response.status(422)
                     .entity(page(name, "No device or site has this name."))
                     .build();
         }
-        devices.forEach(device -> {
-            if (on) {
-                faults.switchOn(fault, device);
-            } else {
-                faults.switchOff(fault, device);
-            }
-        });
         return Response.seeOther(URI.create("/invented-faults")).build();
     }
 
     private TemplateInstance page(String entered, String wrong) {
-        Faults faults = faults();
         List<Row> rows = new ArrayList<>();
+        faults().forEach(faults -> addRows(faults, rows));
+        rows.sort((a, b) -> Boolean.compare(b.byHand, a.byHand));
+        List<Choice> choices = Arrays.stream(Fault.values())
+                .map(f -> new Choice(f.name(), words(f)))
+                .toList();
+        return Templates.faults(rows.subList(0, Math.min(MOST, rows.size())), choices, entered, wrong);
+    }
+
+    private void addRows(Faults faults, List<Row> rows) {
         for (DemoDevice device : faults.fleet().devices()) {
             Set<Fault> byHand = faults.handSwitched(device);
             for (Fault fault : faults.of(device, clock.millis())) {
@@ -103,11 +113,6 @@ class FaultPages {
                 rows.add(new Row(device.name(), site, fault.name(), words(fault), byHand.contains(fault)));
             }
         }
-        rows.sort((a, b) -> Boolean.compare(b.byHand, a.byHand));
-        List<Choice> choices = Arrays.stream(Fault.values())
-                .map(f -> new Choice(f.name(), words(f)))
-                .toList();
-        return Templates.faults(rows.subList(0, Math.min(MOST, rows.size())), choices, entered, wrong);
     }
 
     private static List<DemoDevice> named(DemoFleet fleet, String name) {
@@ -123,14 +128,18 @@ class FaultPages {
                 : devices;
     }
 
-    private Faults faults() {
-        return demo.faults().orElseThrow(NotFoundException::new);
+    private List<Faults> faults() {
+        List<Faults> faults = demo.faults();
+        if (faults.isEmpty()) {
+            throw new NotFoundException();
+        }
+        return faults;
     }
 
     private static String words(Fault fault) {
         return switch (fault) {
             case UPLINK_LOST -> "no line: nothing gets through, the device runs on";
-            case PORT_DEAD -> "switch port without power";
+            case PORT_DEAD -> "no power from the switch port (a switch: none at all, and what it feeds goes with it)";
             case ROOM_SATURATED -> "room with more people than air time";
             case FLAPPING -> "restarts again and again";
             case FIRMWARE_STALE -> "old firmware line";
@@ -138,6 +147,10 @@ class FaultPages {
             case RADIO_OFF -> "radio 1 switched off";
             case CLOCK_1970 -> "clock starts at 1970 with each restart";
             case PORT_SLOW -> "port at 100 Mb/s in place of a gigabit";
+            case FIRMWARE_UPDATED -> "updated to the next firmware, with a restart at begin and end";
+            case NETWORK_ADDED -> "one more network (access points)";
+            case RADAR_SEEN -> "radar on its 5 GHz channel, moved to channel 36 (access points on channels 52 to 144)";
+            case FAN_FAILED -> "fan stands still (switches)";
         };
     }
 }

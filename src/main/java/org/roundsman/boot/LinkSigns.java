@@ -12,8 +12,8 @@ import org.roundsman.traps.NotificationReceived;
 class LinkSigns {
 
     /** coldStart, warmStart, linkDown and linkUp (RFC 3418, RFC 2863). */
-    private static final Set<String> SIGNS = Set.of(
-            "1.3.6.1.6.3.1.1.5.1", "1.3.6.1.6.3.1.1.5.2", "1.3.6.1.6.3.1.1.5.3", "1.3.6.1.6.3.1.1.5.4");
+    private static final Set<String> SIGNS =
+            Set.of("1.3.6.1.6.3.1.1.5.1", "1.3.6.1.6.3.1.1.5.2", "1.3.6.1.6.3.1.1.5.3", "1.3.6.1.6.3.1.1.5.4");
 
     private final WiringReads reads;
 

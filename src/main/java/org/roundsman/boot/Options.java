@@ -21,21 +21,22 @@ import org.roundsman.system.SetupException.Fault;
 record Options(Role role, Optional<Path> configuration, Map<String, String> settings, List<String> others) {
 
     static final String USAGE = """
-            Usage: java -jar quarkus-run.jar [options]
+        Usage: java -jar quarkus-run.jar [options]
 
-              --role=central        the service (default)
-              --role=demo           the service with an invented fleet
-              --role=agents         the invented fleet's agents alone; --access-points, --seed and --port are theirs
-              --role=rotate-key     seals every secret under a new key, while the service is stopped, and ends
-              --config=FILE         settings, see deploy/roundsman.sample.properties
-              --data-folder=FOLDER  where the service keeps its files (default .roundsman)
-              --host=ADDRESS        address to listen on (default 127.0.0.1)
-              --port=NUMBER         port of the pages (default 8460)
-              --access-points=N     size of the invented fleet, with --role=demo
-              --seed=NUMBER         which invented fleet, with --role=demo
-              --agents-port=NUMBER  UDP port of the invented agents, with --role=demo
-              --help                this text
-            """;
+          --role=central        the service (default)
+          --role=demo           the service with an invented fleet
+          --role=agents         the invented fleet's agents alone; --access-points, --seed, --port
+                                and --notify=ADDRESS:PORT (where notifications go) are theirs
+          --role=rotate-key     seals every secret under a new key, while the service is stopped, and ends
+          --config=FILE         settings, see deploy/roundsman.sample.properties
+          --data-folder=FOLDER  where the service keeps its files (default .roundsman)
+          --host=ADDRESS        address to listen on (default 127.0.0.1)
+          --port=NUMBER         port of the pages (default 8460)
+          --access-points=N     size of the invented fleet, with --role=demo
+          --seed=NUMBER         which invented fleet, with --role=demo
+          --agents-port=NUMBER  UDP port of the invented agents, with --role=demo
+          --help                this text
+        """;
 
     private static final Map<String, String> SETTINGS = Map.of(
             "--data-folder", "roundsman.data-folder",

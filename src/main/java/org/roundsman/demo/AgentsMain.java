@@ -1,16 +1,18 @@
 package org.roundsman.demo;
 
+import java.net.InetSocketAddress;
 import java.time.Clock;
+import java.util.Optional;
 import java.util.concurrent.CountDownLatch;
 
 /** The program in its role of invented agents: nothing but agents, without a database or pages. */
 public final class AgentsMain {
 
-    private static final String USAGE =
-            "options: --access-points N (" + DemoFleet.SMALLEST + " to " + DemoFleet.LARGEST + "), --seed S, --port P";
+    private static final String USAGE = "options: --access-points N (" + DemoFleet.SMALLEST + " to " + DemoFleet.LARGEST
+            + "), --seed S, --port P," + " --notify ADDRESS:PORT (where notifications go; none without it)";
 
     /** What was asked for on the command line. */
-    record Options(int accessPoints, long seed, int port) {}
+    record Options(int accessPoints, long seed, int port, Optional<InetSocketAddress> receiver) {}
 
     private AgentsMain() {}
 
@@ -18,7 +20,7 @@ public final class AgentsMain {
     public static void main(String[] args) throws InterruptedException {
         try {
             Options options = parse(args);
-            run(DemoFleet.of(options.accessPoints(), options.seed(), options.port()));
+            run(DemoFleet.of(options.accessPoints(), options.seed(), options.port()), options.receiver());
         } catch (IllegalArgumentException wrong) {
             System.err.println(wrong.getMessage() + "; " + USAGE);
             System.exit(2);
@@ -28,11 +30,14 @@ public final class AgentsMain {
         }
     }
 
-    private static void run(DemoFleet fleet) throws InterruptedException {
+    private static void run(DemoFleet fleet, Optional<InetSocketAddress> receiver) throws InterruptedException {
         Clock clock = Clock.systemUTC();
-        AgentHost host = AgentHost.start(fleet, new Faults(fleet, clock), clock);
+        Faults faults = new Faults(fleet, clock);
+        AgentHost host = AgentHost.start(fleet, faults, clock);
+        Optional<AgentNotices> notices = receiver.map(address -> AgentNotices.start(faults, clock, address));
         CountDownLatch told = new CountDownLatch(1);
         Runtime.getRuntime().addShutdownHook(new Thread(() -> {
+            notices.ifPresent(AgentNotices::close);
             host.close();
             told.countDown();
         }));
@@ -45,7 +50,8 @@ public final class AgentsMain {
 
     /** Reads {@code --name value} and {@code --name=value}; the role that led here is passed over. */
     static Options parse(String... args) {
-        Options options = new Options(DemoFleet.USUAL_SIZE, DemoFleet.USUAL_SEED, DemoFleet.USUAL_PORT);
+        Options options =
+                new Options(DemoFleet.USUAL_SIZE, DemoFleet.USUAL_SEED, DemoFleet.USUAL_PORT, Optional.empty());
         for (int i = 0; i < args.length; i++) {
             String[] parts = args[i].split("=", 2);
             if (parts.length < 2 && i + 1 == args.length) {
@@ -60,11 +66,14 @@ public final class AgentsMain {
     }
 
     private static Options with(Options options, String name, String value) {
-        long number = number(name, value);
+        int aps = options.accessPoints();
+        long seed = options.seed();
+        int port = options.port();
         return switch (name) {
-            case "--access-points" -> new Options((int) number, options.seed(), options.port());
-            case "--seed" -> new Options(options.accessPoints(), number, options.port());
-            case "--port" -> new Options(options.accessPoints(), options.seed(), (int) number);
+            case "--access-points" -> new Options((int) number(name, value), seed, port, options.receiver());
+            case "--seed" -> new Options(aps, number(name, value), port, options.receiver());
+            case "--port" -> new Options(aps, seed, (int) number(name, value), options.receiver());
+            case "--notify" -> new Options(aps, seed, port, Optional.of(AgentNotices.receiver(value)));
             default -> throw new IllegalArgumentException("option " + name + " is not known");
         };
     }

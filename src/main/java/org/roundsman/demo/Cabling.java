@@ -60,10 +60,10 @@ public final class Cabling {
         };
     }
 
-    /** Whether the device sends LLDP frames: the smallest access point cannot, and switches only where it is on. */
+    /** Whether the device sends LLDP frames: the smallest access point and the other maker's cannot, switches only where it is on. */
     public static boolean sendsLldp(DemoDevice device) {
         return switch (device.kind()) {
-            case ACCESS_POINT -> device.model() != DemoModel.TR_10;
+            case ACCESS_POINT -> device.model() != DemoModel.TR_10 && device.model() != DemoModel.GI_7;
             case NETWORK_SWITCH -> manner(device).lldp();
             case GATEWAY -> true;
         };

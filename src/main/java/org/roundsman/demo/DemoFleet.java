@@ -2,6 +2,7 @@ package org.roundsman.demo;
 
 import java.util.List;
 import org.roundsman.demo.invent.FleetInvention;
+import org.roundsman.demo.invent.ProspectInvention;
 
 /**
  * A whole invented fleet. The same size, seed and port always give the same fleet. Immutable.
@@ -50,6 +51,14 @@ public record DemoFleet(
             throw new IllegalArgumentException("a UDP port lies between 1 and 65535, not " + port);
         }
         return FleetInvention.invent(accessPoints, seed, port);
+    }
+
+    /**
+     * A second, small fleet: one customer whose agents answer too, but whom nobody has entered in the service, so that
+     * onboarding can be tried on it. Always the same.
+     */
+    public static DemoFleet prospect(int port) {
+        return ProspectInvention.invent(port);
     }
 
     public DemoSite siteOf(DemoDevice device) {

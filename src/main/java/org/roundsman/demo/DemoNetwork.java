@@ -5,4 +5,8 @@ package org.roundsman.demo;
  *
  * @param purpose {@code staff} or {@code guest}
  */
-public record DemoNetwork(String ssid, String purpose) {}
+public record DemoNetwork(String ssid, String purpose) {
+
+    /** SSID of the network that comes with {@link Fault#NETWORK_ADDED}. */
+    public static final String ADDED = "Open Day";
+}

@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.atomic.AtomicInteger;
@@ -33,11 +34,21 @@ public final class Faults {
     private final Map<Integer, List<Switched>> switched = new ConcurrentHashMap<>();
     private final AtomicInteger version = new AtomicInteger();
 
+    /** Faults on the schedule and by hand. */
     public Faults(DemoFleet fleet, Clock clock) {
+        this(fleet, clock, true);
+    }
+
+    private Faults(DemoFleet fleet, Clock clock, boolean scheduled) {
         this.fleet = fleet;
         this.clock = clock;
-        this.schedule = new Schedule(fleet);
+        this.schedule = new Schedule(fleet, scheduled);
         this.cabling = Cabling.of(fleet);
+    }
+
+    /** A fleet in which only hands make faults; restarts come by themselves there too. */
+    public static Faults byHandOnly(DemoFleet fleet, Clock clock) {
+        return new Faults(fleet, clock, false);
     }
 
     /** Gives a device a fault from now on; nothing changes when it has it by hand already. */
@@ -85,9 +96,9 @@ public final class Faults {
         site.devices().forEach(device -> switchOff(fault, device));
     }
 
-    /** The faults of a device at a time, on the schedule or by hand. */
+    /** The faults of a device itself at a time, on the schedule or by hand. */
     public Set<Fault> of(DemoDevice device, long epochMilli) {
-        int bits = bits(device, epochMilli);
+        int bits = ownBits(device, epochMilli);
         Set<Fault> set = EnumSet.noneOf(Fault.class);
         for (Fault fault : Fault.values()) {
             if (fault.in(bits)) {
@@ -97,8 +108,32 @@ public final class Faults {
         return set;
     }
 
-    /** The same as bits, for the hot path. */
+    /**
+     * All that the device suffers, as bits, for the hot path: what hangs on a device without power loses its power with it
+     * or, where it has its own, its line.
+     */
     public int bits(DemoDevice device, long epochMilli) {
+        int bits = ownBits(device, epochMilli);
+        return switched.isEmpty() ? bits : bits | bitsFromAbove(device, epochMilli);
+    }
+
+    private int bitsFromAbove(DemoDevice device, long at) {
+        Optional<DemoLink> link = cabling.up(device);
+        boolean fed = link.isPresent() && link.get().feed() == PowerFeed.PORT;
+        DemoDevice below = device;
+        while (link.isPresent()) {
+            DemoDevice above = cabling.across(link.get(), below);
+            if (byHand(above).stream().anyMatch(s -> s.fault == Fault.PORT_DEAD && s.stretch.holds(at))) {
+                return fed ? Fault.PORT_DEAD.bit() : Fault.UPLINK_LOST.bit();
+            }
+            fed = false;
+            below = above;
+            link = cabling.up(above);
+        }
+        return 0;
+    }
+
+    private int ownBits(DemoDevice device, long epochMilli) {
         int bits = schedule.bits(device, epochMilli);
         for (Switched one : byHand(device)) {
             if (one.stretch.holds(epochMilli)) {
@@ -138,11 +173,23 @@ public final class Faults {
             out.restart = Math.max(out.restart, restartBy(one, epochMilli));
             flapping |= one.fault == Fault.FLAPPING && flapDown(one, epochMilli);
         }
-        out.silent = flapping
-                || Fault.UPLINK_LOST.in(out.faults)
-                || Fault.PORT_DEAD.in(out.faults)
-                || epochMilli < out.restart + schedule.bootMillis(device, out.restart);
+        for (Switched one : outages(device)) {
+            out.restart = Math.max(out.restart, restartBy(one, epochMilli));
+        }
+        out.booting = epochMilli < out.restart + schedule.bootMillis(device, out.restart);
+        out.silent = flapping || out.booting || Fault.UPLINK_LOST.in(out.faults) || Fault.PORT_DEAD.in(out.faults);
         link(device, epochMilli, flapping, out);
+    }
+
+    /** By hand: when the port that feeds the device had no power because its switch had none. */
+    private List<Switched> outages(DemoDevice device) {
+        Optional<DemoLink> link = switched.isEmpty() ? Optional.empty() : cabling.up(device);
+        if (link.isEmpty() || link.get().feed() != PowerFeed.PORT) {
+            return List.of();
+        }
+        return byHand(cabling.across(link.get(), device)).stream()
+                .filter(one -> one.fault == Fault.PORT_DEAD)
+                .toList();
     }
 
     private void link(DemoDevice device, long at, boolean flapping, Outlook out) {
@@ -157,6 +204,11 @@ public final class Faults {
                 out.linkChanged = Math.min(out.linkChanged, one.stretch.from());
             } else if (one.fault == Fault.FLAPPING && !dead && flapDown(one, at)) {
                 out.linkChanged = one.stretch.from() + (at - one.stretch.from()) / FLAP * FLAP + FLAP_UP;
+            }
+        }
+        for (Switched one : outages(device)) {
+            if (one.stretch.holds(at)) {
+                out.linkChanged = Math.min(out.linkChanged, one.stretch.from());
             }
         }
     }
@@ -185,6 +237,9 @@ public final class Faults {
         }
         if (one.fault == Fault.PORT_DEAD && one.stretch.to() <= at) {
             return one.stretch.to();
+        }
+        if (one.fault == Fault.FIRMWARE_UPDATED) {
+            return one.stretch.to() <= at ? one.stretch.to() : one.stretch.from();
         }
         if (one.fault == Fault.FLAPPING) {
             long until = Math.min(at, one.stretch.to());

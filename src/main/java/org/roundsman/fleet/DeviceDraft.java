@@ -1,5 +1,7 @@
 package org.roundsman.fleet;
 
+import java.util.Map;
+
 /**
  * A device as entered.
  *
@@ -36,6 +38,13 @@ public record DeviceDraft(
     /** The same at another UDP port. */
     public DeviceDraft atPort(int other) {
         return new DeviceDraft(name, kind, host, other, credentialId, modelId, place, intervalSeconds, paused);
+    }
+
+    /** What is wrong with it by itself, by field; empty when nothing is. What else the fleet holds is not looked at. */
+    public Map<String, String> faults() {
+        InputCheck check = new InputCheck();
+        check(check);
+        return check.faults();
     }
 
     void check(InputCheck check) {

@@ -1,5 +1,6 @@
 package org.roundsman.fleet;
 
+import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
 
@@ -30,6 +31,11 @@ final class InputCheck {
                 field,
                 value == null || value >= least && value <= most,
                 most == Integer.MAX_VALUE ? "at least " + least : "from " + least + " to " + most);
+    }
+
+    /** What was found so far, in the order found. */
+    Map<String, String> faults() {
+        return Collections.unmodifiableMap(faults);
     }
 
     /**

@@ -4,6 +4,7 @@ import java.time.DateTimeException;
 import java.time.LocalTime;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 
 /**
  * A site as entered.
@@ -27,6 +28,13 @@ public record SiteDraft(
         List<ServiceHours> hours,
         List<SiteContact> contacts) {
 
+    /** What is wrong with it by itself, by field; empty when nothing is. What else the fleet holds is not looked at. */
+    public Map<String, String> faults() {
+        InputCheck check = new InputCheck();
+        check(check);
+        return check.faults();
+    }
+
     void check(InputCheck check) {
         check.text("name", name, 1, 120);
         check.text("street", street, 0, 200);
@@ -38,6 +46,9 @@ public record SiteDraft(
         check.range("uplinkDownKbit", uplinkDownKbit, 1, Integer.MAX_VALUE);
         check.range("uplinkUpKbit", uplinkUpKbit, 1, Integer.MAX_VALUE);
         hours.forEach(h -> checkHours(check, h));
+        long starts =
+                hours.stream().map(h -> h.weekday + " " + h.opens).distinct().count();
+        check.that("hours", starts == hours.size(), "two stretches of one day begin at the same time");
         contacts.forEach(c -> check.text("contacts", c.name, 1, 120));
     }
 

@@ -8,6 +8,7 @@ import jakarta.inject.Singleton;
 import java.io.IOException;
 import java.time.Clock;
 import java.util.List;
+import org.roundsman.profiles.ProfilesInUse;
 import org.roundsman.snmp.ProfileSet;
 import org.roundsman.snmp.SnmpVisitor;
 
@@ -17,14 +18,11 @@ class PollingBeans {
 
     @Produces
     @Singleton
-    ProfileSet profiles(PollingConfig config) {
-        return ProfileSet.load(config.profiles().orElse(List.of()));
-    }
-
-    @Produces
-    @Singleton
-    SnmpVisitor visitor(PollingConfig config, ProfileSet profiles, Clock clock) throws IOException {
-        return SnmpVisitor.open(config.snmp(), profiles, clock);
+    SnmpVisitor visitor(PollingConfig config, ProfilesInUse profiles, Clock clock) throws IOException {
+        ProfileSet set = profiles.begin(config.profiles().orElse(List.of()));
+        SnmpVisitor visitor = SnmpVisitor.open(config.snmp(), set, clock);
+        profiles.whenChanged(visitor::use);
+        return visitor;
     }
 
     void close(@Disposes SnmpVisitor visitor) {

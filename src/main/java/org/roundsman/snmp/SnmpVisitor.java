@@ -6,23 +6,29 @@ import java.util.List;
 import java.util.Set;
 import java.util.concurrent.CompletableFuture;
 import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.IntPredicate;
 import org.roundsman.snmp.decode.RawAnswers;
 import org.roundsman.snmp.plan.DeviceRecord;
 import org.roundsman.snmp.plan.Standard;
 import org.roundsman.snmp.plan.TableVisit;
 import org.roundsman.snmp.plan.VisitRun;
 import org.roundsman.snmp.session.Session;
+import org.roundsman.snmp.walk.WalkFetch;
 
 /** Visits SNMP agents. Thread-safe; owns the sockets. */
 public final class SnmpVisitor implements AutoCloseable {
 
     private final Session session;
-    private final VisitRun.Setting setting;
+    private final SnmpSettings settings;
+    private final Clock clock;
+    private volatile VisitRun.Setting setting;
     private final Set<CompletableFuture<?>> open = ConcurrentHashMap.newKeySet();
 
-    private SnmpVisitor(Session session, VisitRun.Setting setting) {
+    private SnmpVisitor(Session session, SnmpSettings settings, ProfileSet profiles, Clock clock) {
         this.session = session;
-        this.setting = setting;
+        this.settings = settings;
+        this.clock = clock;
+        use(profiles);
     }
 
     /**
@@ -32,8 +38,29 @@ public final class SnmpVisitor implements AutoCloseable {
      */
     public static SnmpVisitor open(SnmpSettings settings, ProfileSet profiles, Clock clock) throws IOException {
         Session session = Session.open(settings.sockets(), settings.timeout(), settings.retries());
+        return new SnmpVisitor(session, settings, profiles, clock);
+    }
+
+    /**
+     * Uses other profiles from the next visit on. Visits under way end with those before; each device is surveyed again
+     * at its next visit.
+     */
+    public final void use(ProfileSet profiles) {
         RawAnswers names = new RawAnswers(profiles.all(), Standard.names());
-        return new SnmpVisitor(session, new VisitRun.Setting(session, settings, profiles.all(), names, clock));
+        setting = new VisitRun.Setting(session, settings, profiles.all(), names, clock);
+    }
+
+    /**
+     * Reads everything that an agent has, one request after the other and with a pause between, so that it is no burden.
+     *
+     * @param progress hears how many variables there are so far, on a thread of this visitor; answers whether to go on
+     */
+    public CompletableFuture<FetchedWalk> walk(Agent agent, WalkBounds bounds, IntPredicate progress) {
+        CompletableFuture<FetchedWalk> future = new CompletableFuture<>();
+        open.add(future);
+        future.whenComplete((walk, fault) -> open.remove(future));
+        WalkFetch.start(session, session.peer(agent), bounds, clock, new WalkFetch.Ends(progress, future));
+        return future;
     }
 
     /**

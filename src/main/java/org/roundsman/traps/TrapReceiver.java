@@ -13,12 +13,15 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.Collection;
 import java.util.HexFormat;
+import java.util.Optional;
+import java.util.function.Function;
 import javax.sql.DataSource;
 import org.jboss.logging.Logger;
 import org.roundsman.polling.Rounds;
+import org.roundsman.profiles.ProfilesInUse;
 import org.roundsman.snmp.EngineIdentity;
+import org.roundsman.snmp.NamedNotification;
 import org.roundsman.snmp.NotificationReceiver;
-import org.roundsman.snmp.ProfileSet;
 import org.roundsman.snmp.SnmpAccess;
 
 /** Receives traps and informs while the service runs. A port that cannot be had does not keep the service from running. */
@@ -76,14 +79,22 @@ public class TrapReceiver {
     static class Ends {
         private final DataSource database;
         private final SenderDirectory senders;
-        private final ProfileSet profiles;
+        private final Function<String, Optional<NamedNotification>> named;
         private final Clock clock;
 
         @Inject
-        Ends(DataSource database, SenderDirectory senders, ProfileSet profiles, Clock clock) {
+        Ends(DataSource database, SenderDirectory senders, ProfilesInUse profiles, Clock clock) {
+            this(database, senders, oid -> profiles.current().notification(oid), clock);
+        }
+
+        Ends(
+                DataSource database,
+                SenderDirectory senders,
+                Function<String, Optional<NamedNotification>> named,
+                Clock clock) {
             this.database = database;
             this.senders = senders;
-            this.profiles = profiles;
+            this.named = named;
             this.clock = clock;
         }
 
@@ -96,7 +107,7 @@ public class TrapReceiver {
         }
 
         NoticeWords words() {
-            return new NoticeWords(profiles::notification);
+            return new NoticeWords(named);
         }
 
         Clock clock() {

@@ -91,7 +91,7 @@ class AgentsAgainstNetSnmpTest {
 
     @Test
     void namesComeInOrderWithoutRepeats() {
-        for (DemoModel model : DemoModel.values()) {
+        for (DemoModel model : DemoModel.catalogue()) {
             DemoDevice device = fleet.devices().stream()
                     .filter(d -> d.model() == model && !silent(d) && d.accepts() instanceof DemoCredential.Community)
                     .findFirst()

@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.TimeUnit;
 import org.junit.jupiter.api.Test;
 
@@ -19,9 +20,14 @@ class AgentsMainTest {
 
     @Test
     void readsItsOptions() {
-        assertThat(AgentsMain.parse()).isEqualTo(new AgentsMain.Options(260, DemoFleet.USUAL_SEED, 16_161));
+        assertThat(AgentsMain.parse())
+                .isEqualTo(new AgentsMain.Options(260, DemoFleet.USUAL_SEED, 16_161, Optional.empty()));
         assertThat(AgentsMain.parse("--role=agents", "--access-points", "500", "--seed=-7", "--port=2000"))
-                .isEqualTo(new AgentsMain.Options(500, -7, 2000));
+                .isEqualTo(new AgentsMain.Options(500, -7, 2000, Optional.empty()));
+        assertThat(AgentsMain.parse("--notify=127.0.0.9:10162").receiver())
+                .contains(new InetSocketAddress("127.0.0.9", 10_162));
+        assertThatThrownBy(() -> AgentsMain.parse("--notify", "somewhere")).hasMessageContaining("\"somewhere\"");
+        assertThatThrownBy(() -> AgentsMain.parse("--notify", "127.0.0.1:0")).hasMessageContaining("127.0.0.1:0");
         assertThatThrownBy(() -> AgentsMain.parse("--aps", "3")).hasMessageContaining("--aps is not known");
         assertThatThrownBy(() -> AgentsMain.parse("--port")).hasMessageContaining("--port");
         assertThatThrownBy(() -> AgentsMain.parse("--port", "many")).hasMessageContaining("\"many\"");

@@ -86,11 +86,57 @@ class FaultsTest {
         assertThat(answers(fleet.siteOf(device).devices().get(0))).isTrue();
         pass(Duration.ofMinutes(5));
         faults.switchOff(Fault.PORT_DEAD, device);
+        pass(Duration.ofSeconds(119));
         assertThat(answers(device)).isFalse();
+        // it answers as soon as it says so by a notification
+        pass(Duration.ofSeconds(1));
+        NetSnmp.Said said = NetSnmp.ask("snmpget", device, UPTIME, BOOTS);
+        assertThat(said.number(UPTIME)).isEqualTo(2 * 6000);
+        assertThat(said.number(BOOTS)).isGreaterThan(boots);
+    }
+
+    @Test
+    void aSwitchWithoutPowerTakesAlongWhatItFeeds() {
+        DemoDevice device = well(false);
+        Cabling cabling = faults.cabling();
+        DemoDevice above = cabling.across(cabling.up(device).orElseThrow(), device);
+        long boots = NetSnmp.ask("snmpget", device, BOOTS).number(BOOTS);
+        faults.switchOn(Fault.PORT_DEAD, above);
+        assertThat(answers(device)).isFalse();
+        assertThat(answers(above)).isFalse();
+        DemoDevice gateway = fleet.siteOf(device).devices().get(0);
+        // lan 1 of the gateway is where the first switch hangs
+        String lan = "1.3.6.1.2.1.2.2.1.8.1";
+        assertThat(NetSnmp.ask("snmpget", gateway, lan).number(lan)).isEqualTo(2);
+        assertThat(faults.of(device, clock.millis())).isEmpty();
+        pass(Duration.ofMinutes(5));
+        faults.switchOff(Fault.PORT_DEAD, above);
         pass(Duration.ofMinutes(3));
         NetSnmp.Said said = NetSnmp.ask("snmpget", device, UPTIME, BOOTS);
         assertThat(said.number(UPTIME)).isEqualTo(3 * 6000);
         assertThat(said.number(BOOTS)).isGreaterThan(boots);
+        assertThat(answers(above)).isTrue();
+    }
+
+    @Test
+    void anUpdateAndANetworkChangeFactsAndGoAgain() {
+        DemoDevice device = well(false);
+        String ssid = "1.3.6.1.4.1.32473.2.4.1.1.1.1.3";
+        assertThat(NetSnmp.ask("snmpget", device, ssid).values().get(ssid)).startsWith("No Such Instance");
+        faults.switchOn(Fault.NETWORK_ADDED, device);
+        assertThat(NetSnmp.ask("snmpget", device, ssid).value(ssid)).isEqualTo("Open Day");
+        faults.switchOff(Fault.NETWORK_ADDED, device);
+        long boots = NetSnmp.ask("snmpget", device, BOOTS).number(BOOTS);
+        faults.switchOn(Fault.FIRMWARE_UPDATED, device);
+        pass(Duration.ofMinutes(3));
+        NetSnmp.Said said = NetSnmp.ask("snmpget", device, FIRMWARE, BOOTS, UPTIME);
+        assertThat(said.value(FIRMWARE)).isEqualTo("6.5.0");
+        assertThat(said.number(BOOTS)).isGreaterThan(boots);
+        assertThat(said.number(UPTIME)).isEqualTo(3 * 6000);
+        faults.switchOff(Fault.FIRMWARE_UPDATED, device);
+        pass(Duration.ofMinutes(3));
+        assertThat(NetSnmp.ask("snmpget", device, FIRMWARE).value(FIRMWARE)).isEqualTo("6.4.2");
+        assertThat(NetSnmp.ask("snmpget", device, ssid).values().get(ssid)).startsWith("No Such Instance");
     }
 
     @Test

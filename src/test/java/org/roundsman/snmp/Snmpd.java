@@ -110,6 +110,15 @@ public final class Snmpd implements AutoCloseable {
         return values(run("snmpbulkwalk", oid));
     }
 
+    /** What snmpbulkwalk -On prints of everything, letter by letter. */
+    public String everything(String host, int at) {
+        return run(List.of("snmpbulkwalk", "-v2c", "-c", COMMUNITY, "-On", "-m", "", host + ":" + at, ".1"));
+    }
+
+    public String everything() {
+        return everything(HOST, port);
+    }
+
     private static Map<String, String> values(String printed) {
         Map<String, String> values = new LinkedHashMap<>();
         // Long octet strings go on in the next line.
@@ -125,6 +134,10 @@ public final class Snmpd implements AutoCloseable {
         List<String> command = new ArrayList<>(List.of(tool, "-v2c", "-c", COMMUNITY, "-Onqet", HOST + ":" + port));
         Arrays.stream(arguments).filter(a -> a.startsWith("-")).forEach(a -> command.add(1, a));
         Arrays.stream(arguments).filter(a -> !a.startsWith("-")).forEach(command::add);
+        return run(command);
+    }
+
+    private String run(List<String> command) {
         try {
             Process child = environment(new ProcessBuilder(command)).start();
             String printed = new String(child.getInputStream().readAllBytes(), java.nio.charset.StandardCharsets.UTF_8);

@@ -134,8 +134,7 @@ class TableVisitTest {
     void valuesKeepTheirKind() {
         agent.with("1.3.6.1.2.1.31.1.1.1.1.3", new OctetString("ge-0/0/3"));
         agent.with("1.3.6.1.2.1.31.1.1.1.6.3", new Counter64(5_000_000_000L));
-        TableReading reading =
-                read(agent.asV2(), 100, TableQuestion.of("1.3.6.1.2.1.31.1.1.1", 1, 6, 15));
+        TableReading reading = read(agent.asV2(), 100, TableQuestion.of("1.3.6.1.2.1.31.1.1.1", 1, 6, 15));
         TableRow row = reading.tables().get(0).rows().get(0);
         assertThat(row.text(1)).isEqualTo("ge-0/0/3");
         assertThat(row.wide(6)).isEqualTo(5_000_000_000L);

@@ -77,7 +77,13 @@ class LldpdTest {
         done("ip", "link", "set", NEAR, "up");
         done("ip", "-n", SPACE, "link", "set", FAR, "up");
         snmpd();
-        start(lldpd("near", NEAR, "sw-a.example", "-x", "-X", folder.resolve("agentx").toString()));
+        start(lldpd(
+                "near",
+                NEAR,
+                "sw-a.example",
+                "-x",
+                "-X",
+                folder.resolve("agentx").toString()));
         List<String> far = new ArrayList<>(List.of("ip", "netns", "exec", SPACE));
         far.addAll(lldpd("far", FAR, "ap-7.example", "-m", "192.0.2.7"));
         start(far);
@@ -119,8 +125,16 @@ class LldpdTest {
                 master agentx
                 agentXSocket %s
                 """.formatted(HOST, port, folder.resolve("agentx")));
-        start(List.of("snmpd", "-f", "-C", "-c", configuration.toString(), "-Lf", folder.resolve("snmpd.log").toString()));
-        Awaitility.await().atMost(20, TimeUnit.SECONDS).until(() -> !walk("1.3.6.1.2.1.1.5").isEmpty());
+        start(List.of(
+                "snmpd",
+                "-f",
+                "-C",
+                "-c",
+                configuration.toString(),
+                "-Lf",
+                folder.resolve("snmpd.log").toString()));
+        Awaitility.await().atMost(20, TimeUnit.SECONDS).until(() -> !walk("1.3.6.1.2.1.1.5")
+                .isEmpty());
     }
 
     private static List<String> lldpd(String name, String device, String system, String... more) throws IOException {
@@ -129,7 +143,8 @@ class LldpdTest {
                 configure system hostname %s
                 configure lldp tx-interval 1
                 """.formatted(system));
-        List<String> command = new ArrayList<>(List.of("lldpd", "-d", "-u", folder.resolve(name + ".socket").toString()));
+        List<String> command = new ArrayList<>(
+                List.of("lldpd", "-d", "-u", folder.resolve(name + ".socket").toString()));
         command.addAll(List.of("-I", device, "-C", device, "-O", configuration.toString(), "-S", "Invented " + name));
         command.addAll(List.of(more));
         return command;
@@ -161,7 +176,9 @@ class LldpdTest {
 
     private static void done(String... command) throws IOException {
         Printed printed = run(command);
-        assertThat(printed.status()).as(String.join(" ", command) + ": " + printed.text()).isZero();
+        assertThat(printed.status())
+                .as(String.join(" ", command) + ": " + printed.text())
+                .isZero();
     }
 
     /** What snmpbulkwalk prints, by numeric name. */
@@ -172,13 +189,21 @@ class LldpdTest {
                 .lines()
                 .map(line -> line.split(" ", 2))
                 .filter(pair -> pair.length == 2 && pair[0].startsWith(".1.") && !pair[1].startsWith("No Such"))
-                .forEach(pair -> values.put(pair[0].substring(1), pair[1].replace("\"", "").strip()));
+                .forEach(pair -> values.put(
+                        pair[0].substring(1), pair[1].replace("\"", "").strip()));
         return values;
     }
 
     private static JsonNode lldpcli() throws IOException {
         String printed = run(
-                        "lldpcli", "-u", folder.resolve("near.socket").toString(), "-f", "json", "show", "neighbors", "details")
+                        "lldpcli",
+                        "-u",
+                        folder.resolve("near.socket").toString(),
+                        "-f",
+                        "json",
+                        "show",
+                        "neighbors",
+                        "details")
                 .text();
         return new ObjectMapper().readTree(printed).at("/lldp/interface/" + NEAR);
     }
@@ -202,13 +227,20 @@ class LldpdTest {
         JsonNode chassis = shown.at("/chassis").get(name);
         assertThat(announced.systemName()).isEqualTo(name).isEqualTo("ap-7.example");
         assertThat(announced.chassis().what()).isEqualTo(LldpId.What.MAC);
-        assertThat(announced.chassis().text()).isEqualTo(chassis.at("/id/value").asText()).isEqualTo(FAR_MAC);
-        assertThat(announced.portOf().text()).isEqualTo(shown.at("/port/id/value").asText());
-        assertThat(announced.portText()).isEqualTo(shown.at("/port/descr").asText()).isEqualTo(FAR);
+        assertThat(announced.chassis().text())
+                .isEqualTo(chassis.at("/id/value").asText())
+                .isEqualTo(FAR_MAC);
+        assertThat(announced.portOf().text())
+                .isEqualTo(shown.at("/port/id/value").asText());
+        assertThat(announced.portText())
+                .isEqualTo(shown.at("/port/descr").asText())
+                .isEqualTo(FAR);
         assertThat(announced.systemText()).isEqualTo(chassis.at("/descr").asText());
-        assertThat(announced.addresses()).contains(chassis.at("/mgmt-ip").isArray()
-                ? chassis.at("/mgmt-ip").get(0).asText()
-                : chassis.at("/mgmt-ip").asText());
+        assertThat(announced.addresses())
+                .contains(
+                        chassis.at("/mgmt-ip").isArray()
+                                ? chassis.at("/mgmt-ip").get(0).asText()
+                                : chassis.at("/mgmt-ip").asText());
     }
 
     /** lldpd is no bridge: LLDP's number is the ifIndex, and the port's own identifier says so. */
@@ -217,7 +249,8 @@ class LldpdTest {
         Map<String, String> names = walk("1.3.6.1.2.1.2.2.1.2");
         int index = names.entrySet().stream()
                 .filter(entry -> entry.getValue().equals(NEAR))
-                .map(entry -> Integer.parseInt(entry.getKey().substring(entry.getKey().lastIndexOf('.') + 1)))
+                .map(entry ->
+                        Integer.parseInt(entry.getKey().substring(entry.getKey().lastIndexOf('.') + 1)))
                 .findFirst()
                 .orElseThrow();
         Snapshot snapshot = read();

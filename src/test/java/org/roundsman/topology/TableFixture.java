@@ -113,12 +113,7 @@ public final class TableFixture {
     /** What reading such a device brings. */
     public TableReading reading(DeviceKind kind, Instant at) {
         return new TableReading(
-                at,
-                Outcome.ANSWERED,
-                Tables.of(kind).stream().map(this::table).toList(),
-                1,
-                0,
-                List.of());
+                at, Outcome.ANSWERED, Tables.of(kind).stream().map(this::table).toList(), 1, 0, List.of());
     }
 
     public TableReading states(Instant at) {
@@ -133,7 +128,8 @@ public final class TableFixture {
             String prefix = question.entry() + "." + column + ".";
             objects.forEach((oid, value) -> {
                 if (oid.startsWith(prefix)) {
-                    List<Long> index = Arrays.stream(oid.substring(prefix.length()).split("[.]"))
+                    List<Long> index = Arrays.stream(
+                                    oid.substring(prefix.length()).split("[.]"))
                             .map(Long::valueOf)
                             .collect(Collectors.toCollection(ArrayList::new));
                     rows.computeIfAbsent(index, made -> new HashMap<>()).put(column, value);

@@ -129,7 +129,8 @@ class WiringStoreDbTest {
     @Test
     void aMoveIsAnEventOfTheDevice() {
         everything(NOON);
-        TableFixture moved = TableFixture.aSwitch(FLOOR, 24).hears(24, CORE, "sw-core").hears(9, LOBBY, "ap-lobby");
+        TableFixture moved =
+                TableFixture.aSwitch(FLOOR, 24).hears(24, CORE, "sw-core").hears(9, LOBBY, "ap-lobby");
         full(floor, moved, DeviceKind.NETWORK_SWITCH, NOON.plusSeconds(900));
         assertThat(node(lobby).place().portTitle()).isEqualTo("port 9");
         assertThat(rows("select device_id || ' ' || kind || ' ' || old_value || ' > ' || new_value from device_event"))
@@ -157,8 +158,7 @@ class WiringStoreDbTest {
     @Test
     void aSilentSwitchKeepsItsMap() {
         everything(NOON);
-        TableReading silent =
-                new TableReading(NOON.plusSeconds(900), Outcome.NO_REPLY, List.of(), 2, 2, List.of());
+        TableReading silent = new TableReading(NOON.plusSeconds(900), Outcome.NO_REPLY, List.of(), 2, 2, List.of());
         for (int n = 0; n < 5; n++) {
             store.full(floor, site, silent);
             store.states(floor, silent);
@@ -214,7 +214,8 @@ class WiringStoreDbTest {
         full(floor, bare, DeviceKind.NETWORK_SWITCH, NOON);
         assertThat(node(attic).place().known()).isFalse();
         TableFixture point = new TableFixture().mac(TableFixture.IF + "6.1", "00:00:5e:00:53:12");
-        assertThat(store.full(attic, site, point.reading(DeviceKind.ACCESS_POINT, NOON)).freshAddresses())
+        assertThat(store.full(attic, site, point.reading(DeviceKind.ACCESS_POINT, NOON))
+                        .freshAddresses())
                 .isTrue();
         full(floor, bare, DeviceKind.NETWORK_SWITCH, NOON.plusSeconds(60));
         assertThat(node(attic).place().how()).isEqualTo(How.FORWARDING);

@@ -12,12 +12,12 @@ import java.time.Duration;
 import java.util.Collection;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.roundsman.readings.ReadingsFixture;
 import org.roundsman.snmp.NotificationLimits;
-import org.roundsman.snmp.ProfileSet;
 import org.roundsman.snmp.SnmpAccess;
 import org.roundsman.testing.TestDatabase;
 
@@ -43,7 +43,7 @@ class TrapReceiverDbTest {
                 new UnnamedNotifications(database), new StrangeSenders(), new SimpleMeterRegistry());
         return new TrapReceiver(
                 config(enabled, port),
-                new TrapReceiver.Ends(database, nobody, ProfileSet.load(List.of()), clock),
+                new TrapReceiver.Ends(database, nobody, oid -> Optional.empty(), clock),
                 counts,
                 null);
     }
@@ -91,14 +91,22 @@ class TrapReceiverDbTest {
     /** A class of its own would be taken for a bean by the container of other tests. */
     private static TrapsConfig config(boolean enabled, int port) {
         Map<String, Object> values = Map.of(
-                "enabled", enabled,
-                "address", "127.0.0.1",
-                "port", port,
-                "roundEvery", Duration.ofSeconds(10),
-                "deviceBurst", 30,
-                "deviceOnePer", Duration.ofSeconds(10),
-                "sumEvery", Duration.ofMinutes(10),
-                "limits", new NotificationLimits(500, 200));
+                "enabled",
+                enabled,
+                "address",
+                "127.0.0.1",
+                "port",
+                port,
+                "roundEvery",
+                Duration.ofSeconds(10),
+                "deviceBurst",
+                30,
+                "deviceOnePer",
+                Duration.ofSeconds(10),
+                "sumEvery",
+                Duration.ofMinutes(10),
+                "limits",
+                new NotificationLimits(500, 200));
         return (TrapsConfig) Proxy.newProxyInstance(
                 TrapsConfig.class.getClassLoader(),
                 new Class<?>[] {TrapsConfig.class},

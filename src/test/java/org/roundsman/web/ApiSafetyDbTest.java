@@ -4,7 +4,6 @@ import static io.restassured.RestAssured.given;
 import static java.nio.charset.StandardCharsets.UTF_8;
 import static org.assertj.core.api.Assertions.assertThat;
 
-import io.quarkus.runtime.configuration.MemorySize;
 import io.quarkus.test.junit.QuarkusTest;
 import io.restassured.RestAssured;
 import io.restassured.config.HttpClientConfig;
@@ -27,7 +26,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Set;
 import java.util.stream.IntStream;
-import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -35,6 +33,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 import org.roundsman.people.Role;
 import org.roundsman.people.SignedIn;
 import org.roundsman.people.TokenScope;
+import org.roundsman.web.page.BodyLimits;
 
 /** Checks after OWASP ASVS 5.0; the requirement's number stands beside each. */
 @QuarkusTest
@@ -45,9 +44,6 @@ class ApiSafetyDbTest {
 
     @Inject
     MarkedPlaces places;
-
-    @ConfigProperty(name = "quarkus.http.limits.max-body-size")
-    MemorySize most;
 
     private MarkedPlaces.Place place;
     private String token;
@@ -211,7 +207,7 @@ class ApiSafetyDbTest {
     /** 5.2.1: more than the service takes, with the length said before and with chunks. */
     @Test
     void aBodyThatIsTooLargeIsRefused() throws IOException, InterruptedException {
-        byte[] large = ("{\"name\":\"" + "x".repeat((int) most.asLongValue()) + "\"}").getBytes(UTF_8);
+        byte[] large = ("{\"name\":\"" + "x".repeat((int) BodyLimits.USUAL) + "\"}").getBytes(UTF_8);
         for (HttpRequest.BodyPublisher body : List.of(
                 HttpRequest.BodyPublishers.ofByteArray(large),
                 HttpRequest.BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(large)))) {

@@ -42,6 +42,13 @@ public final class Browser {
         return given().cookies(cookies).redirects().follow(false);
     }
 
+    /** The cookies as one header, for requests that are written by hand. */
+    public String cookieHeader() {
+        return cookies.entrySet().stream()
+                .map(cookie -> cookie.getKey() + "=" + cookie.getValue())
+                .collect(java.util.stream.Collectors.joining("; "));
+    }
+
     public Response get(String path) {
         return kept(request().get(path));
     }

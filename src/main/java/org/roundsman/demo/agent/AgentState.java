@@ -57,8 +57,8 @@ final class AgentState {
     boolean look(long epochMilli) {
         now = epochMilli;
         long minute = Math.floorDiv(now, MINUTE);
-        // nothing on the schedule changes within a minute
-        if (minute != outlookMinute || outlookVersion != faults.version() || flappingByHand()) {
+        // nothing on the schedule changes within a minute, but what was switched by hand may end in one
+        if (minute != outlookMinute || outlookVersion != faults.version() || flappingByHand() || outlook.silent) {
             outlookVersion = faults.version();
             outlookMinute = minute;
             faults.look(device, now, outlook);

@@ -36,6 +36,7 @@ record LldpIdentity(int chassisSubtype, int portSubtype, int capabilities) {
             case TR_50X -> new LldpIdentity(CHASSIS_ADDRESS, PORT_LOCAL, BRIDGE_AND_WLAN);
             case TS_24 -> new LldpIdentity(CHASSIS_MAC, PORT_NAME, BRIDGE);
             case TG_4 -> new LldpIdentity(CHASSIS_LOCAL, PORT_ALIAS, BRIDGE_AND_ROUTER);
+            case GI_7 -> new LldpIdentity(CHASSIS_COMPONENT, PORT_ALIAS, BRIDGE_AND_WLAN);
         };
     }
 

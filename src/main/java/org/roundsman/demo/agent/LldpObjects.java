@@ -2,7 +2,6 @@ package org.roundsman.demo.agent;
 
 import java.util.List;
 import org.roundsman.demo.DemoDevice;
-import org.roundsman.demo.DemoModel;
 
 /** LLDP-MIB (IEEE 802.1AB-2005): configuration, what the device says of itself, and whom it hears. */
 final class LldpObjects {
@@ -124,6 +123,6 @@ final class LldpObjects {
     }
 
     private static String description(DemoDevice device) {
-        return DemoModel.MAKER + " " + device.model().label() + " (invented)";
+        return device.model().maker() + " " + device.model().label() + " (invented)";
     }
 }

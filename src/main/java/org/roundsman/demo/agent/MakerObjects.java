@@ -4,16 +4,24 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.ZonedDateTime;
 import org.roundsman.demo.DemoDevice;
+import org.roundsman.demo.DemoNetwork;
 import org.roundsman.demo.DemoRadio;
 import org.roundsman.demo.Fault;
 import org.roundsman.demo.model.Counters;
+import org.roundsman.fleet.DeviceKind;
 
 /** The invented maker's own objects, under the enterprise number that RFC 5612 keeps for documentation. */
 final class MakerObjects {
 
     static final String HARDWARE_REVISION = "B";
     private static final String OWN = "1.3.6.1.4.1.32473.2.";
+    /** Running 1, stands still 2. */
+    static final String FAN = OWN + "2.5";
+
     private static final String RADIO = OWN + "3.1.1.";
+    /** Channel of a radio, by its number. */
+    static final String CHANNEL = RADIO + 4;
+
     private static final String NETWORK = OWN + "4.1.1.";
     private static final int ON = 1;
     private static final int OFF = 2;
@@ -24,10 +32,14 @@ final class MakerObjects {
         addUnit(shape);
         int uplink = Port.uplinkIndex(device);
         shape.add(OWN + "2.4", "0", (s, out) -> out.integer(Tags.INTEGER, uplink));
+        if (device.kind() == DeviceKind.NETWORK_SWITCH) {
+            shape.add(FAN, "0", (s, out) -> out.integer(Tags.INTEGER, Fault.FAN_FAILED.in(s.faults()) ? OFF : ON));
+        }
         for (DemoRadio radio : device.radios()) {
             addRadio(shape, radio.number() - 1);
             addRadioFigures(shape, radio.number() - 1);
             addNetworks(shape, radio.number() - 1, networks);
+            addAddedNetwork(shape, radio.number() - 1, networks);
         }
     }
 
@@ -57,8 +69,7 @@ final class MakerObjects {
                 RADIO + 3,
                 i,
                 (s, out) -> out.integer(Tags.INTEGER, radio(s, r).band().code()));
-        shape.add(
-                RADIO + 4, i, (s, out) -> out.integer(Tags.INTEGER, radio(s, r).channel()));
+        shape.add(RADIO + 4, i, (s, out) -> out.integer(Tags.INTEGER, channel(s, r)));
         shape.add(
                 RADIO + 5, i, (s, out) -> out.integer(Tags.INTEGER, radio(s, r).width()));
         shape.add(
@@ -94,16 +105,38 @@ final class MakerObjects {
         }
     }
 
-    private static int networkClients(AgentState state, int radio, int network) {
+    /** Nobody has found a network that has just been added. */
+    private static void addAddedNetwork(Shape.Builder shape, int r, int networks) {
+        String i = (r + 1) + "." + (networks + 1);
+        shape.add(NETWORK + 1, i, (s, out) -> {
+            if (Fault.NETWORK_ADDED.in(s.faults())) {
+                SystemObjects.text(out, DemoNetwork.ADDED);
+            }
+        });
+        shape.add(NETWORK + 2, i, (s, out) -> {
+            if (Fault.NETWORK_ADDED.in(s.faults())) {
+                out.unsigned32(Tags.GAUGE32, 0);
+            }
+        });
+    }
+
+    static int networkClients(AgentState state, int radio, int network) {
         int guests = state.figures.guests[radio];
         return network == 1 ? guests : state.figures.clients[radio] - guests;
     }
 
-    private static DemoRadio radio(AgentState state, int radio) {
+    static int channel(AgentState state, int radio) {
+        return radio(state, radio).channelUnder(state.faults());
+    }
+
+    static DemoRadio radio(AgentState state, int radio) {
         return state.device.radios().get(radio);
     }
 
     static String firmware(AgentState state) {
+        if (Fault.FIRMWARE_UPDATED.in(state.faults())) {
+            return state.device.model().nextFirmware();
+        }
         boolean stale = Fault.FIRMWARE_STALE.in(state.faults());
         return stale
                 ? state.device.model().staleFirmware()

@@ -8,20 +8,17 @@ import org.roundsman.demo.agent.Usm.Cause;
 /** The SNMP v3 side of a conversation: RFC 3412 messages under the user-based model of RFC 3414. One thread at a time. */
 final class SecureConversation {
 
-    private static final int VERSION = 3;
-    private static final int AUTH = 1;
-    private static final int PRIV = 2;
+    private static final int AUTH = SecureEnvelope.AUTH;
+    private static final int PRIV = SecureEnvelope.PRIV;
     private static final int REPORTABLE = 4;
-    private static final int USM = 3;
     private static final int WINDOW_SECONDS = 150;
     private static final int FIELDS = 160;
-    private static final byte[] NOTHING = {};
 
     private final BerReader in;
     private final BerWriter out;
     private final PduAnswer pdus;
     private final Seals seals = new Seals();
-    private long salts = System.nanoTime();
+    private final SecureEnvelope envelope;
 
     private AgentState agent;
     private SecureHeader header;
@@ -30,12 +27,13 @@ final class SecureConversation {
         this.in = in;
         this.out = out;
         this.pdus = pdus;
+        this.envelope = new SecureEnvelope(out, seals);
     }
 
     boolean hear(AgentState asked, View view) throws Malformed {
         agent = asked;
         header = SecureHeader.read(in);
-        if (header.securityModel() != USM) {
+        if (header.securityModel() != SecureEnvelope.USM) {
             return false;
         }
         Cause refused = check();
@@ -139,53 +137,7 @@ final class SecureConversation {
         return true;
     }
 
-    /** Puts the PDU written since {@code start} into a message of that level. */
     private void wrap(int start, int level) {
-        out.string(Tags.OCTET_STRING, NOTHING);
-        out.string(Tags.OCTET_STRING, agent.usm.engineId());
-        out.head(Tags.SEQUENCE, start);
-        byte[] salt = NOTHING;
-        if ((level & PRIV) != 0) {
-            salt = encrypt(start);
-        }
-        int parameters = out.position();
-        out.string(Tags.OCTET_STRING, salt);
-        out.string(Tags.OCTET_STRING, new byte[(level & AUTH) != 0 ? Seals.DIGEST_OCTETS : 0]);
-        int digestAt = out.position() + 2;
-        out.string(Tags.OCTET_STRING, header.userName());
-        out.integer(Tags.INTEGER, agent.engineTime());
-        out.integer(Tags.INTEGER, agent.engineBoots());
-        out.string(Tags.OCTET_STRING, agent.usm.engineId());
-        out.head(Tags.SEQUENCE, parameters);
-        out.head(Tags.OCTET_STRING, parameters);
-        writeHeader(level);
-        out.integer(Tags.INTEGER, VERSION);
-        out.head(Tags.SEQUENCE, start);
-        if ((level & AUTH) != 0) {
-            byte[] digest = seals.digest(agent.usm.authKey(), out.buffer(), out.position(), start - out.position());
-            System.arraycopy(digest, 0, out.buffer(), digestAt, digest.length);
-        }
-    }
-
-    private void writeHeader(int level) {
-        int start = out.position();
-        out.integer(Tags.INTEGER, USM);
-        out.string(Tags.OCTET_STRING, new byte[] {(byte) level});
-        out.integer(Tags.INTEGER, Limits.MESSAGE_OCTETS);
-        out.integer(Tags.INTEGER, header.messageId());
-        out.head(Tags.SEQUENCE, start);
-    }
-
-    private byte[] encrypt(int start) {
-        byte[] salt = new byte[Seals.SALT_OCTETS];
-        long next = ++salts;
-        for (int i = 0; i < salt.length; i++) {
-            salt[i] = (byte) (next >> 8 * i);
-        }
-        Seals.Moment moment = new Seals.Moment(agent.engineBoots(), agent.engineTime());
-        int from = out.position();
-        seals.turn(Cipher.ENCRYPT_MODE, agent.usm.privKey(), moment, salt, out.buffer(), from, start - from);
-        out.head(Tags.OCTET_STRING, start);
-        return salt;
+        envelope.wrap(agent, start, level, header.messageId(), header.userName());
     }
 }

@@ -29,7 +29,11 @@ final class ShapeBook {
         List<Port> ports = Port.of(device);
         SystemObjects.add(shape);
         InterfaceObjects.add(shape, ports);
-        MakerObjects.add(shape, device, site.networks().size());
+        if (device.model() == DemoModel.GI_7) {
+            OtherMakerObjects.add(shape, device, site.networks().size());
+        } else {
+            MakerObjects.add(shape, device, site.networks().size());
+        }
         if (Cabling.sendsLldp(device)) {
             LldpObjects.add(shape, device, ports);
         }

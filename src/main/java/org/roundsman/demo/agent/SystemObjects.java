@@ -1,7 +1,6 @@
 package org.roundsman.demo.agent;
 
 import org.roundsman.demo.DemoDevice;
-import org.roundsman.demo.DemoModel;
 import org.roundsman.fleet.DeviceKind;
 
 /** SNMPv2-MIB system group (RFC 3418), SNMP-FRAMEWORK-MIB engine (RFC 3411), ENTITY-MIB chassis (RFC 6933). */
@@ -32,8 +31,8 @@ final class SystemObjects {
     }
 
     private static String description(AgentState state) {
-        return DemoModel.MAKER + " " + state.device.model().label() + ", firmware " + MakerObjects.firmware(state)
-                + " (invented)";
+        return state.device.model().maker() + " " + state.device.model().label() + ", firmware "
+                + MakerObjects.firmware(state) + " (invented)";
     }
 
     /** Sum of 2^(layer - 1): a switch works on layer 2, a gateway on 3, and both end in applications. */
@@ -59,7 +58,7 @@ final class SystemObjects {
         shape.add(ENTITY + 9, "1", (s, out) -> text(out, MakerObjects.firmware(s)));
         shape.add(ENTITY + 10, "1", (s, out) -> text(out, MakerObjects.firmware(s)));
         shape.add(ENTITY + 11, "1", (s, out) -> text(out, s.device.serial()));
-        shape.add(ENTITY + 12, "1", (s, out) -> text(out, DemoModel.MAKER));
+        shape.add(ENTITY + 12, "1", (s, out) -> text(out, s.device.model().maker()));
         shape.add(ENTITY + 13, "1", (s, out) -> text(out, s.device.model().label()));
         shape.add(ENTITY + 16, "1", (s, out) -> out.integer(Tags.INTEGER, TRUE));
     }

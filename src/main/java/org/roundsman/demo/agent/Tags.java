@@ -8,6 +8,7 @@ final class Tags {
     static final int NULL = 0x05;
     static final int OID = 0x06;
     static final int SEQUENCE = 0x30;
+    static final int IP_ADDRESS = 0x40;
     static final int COUNTER32 = 0x41;
     static final int GAUGE32 = 0x42;
     static final int TIME_TICKS = 0x43;
@@ -19,7 +20,9 @@ final class Tags {
     static final int GET_NEXT = 0xA1;
     static final int RESPONSE = 0xA2;
     static final int SET = 0xA3;
+    static final int TRAP_OF_VERSION_ONE = 0xA4;
     static final int GET_BULK = 0xA5;
+    static final int TRAP = 0xA7;
     static final int REPORT = 0xA8;
 
     private Tags() {}

@@ -74,6 +74,11 @@ final class Usm {
         return userName != null && Arrays.equals(userName, name);
     }
 
+    /** The name of its one user, or null where it has none. */
+    byte[] userName() {
+        return userName;
+    }
+
     byte[] authKey() {
         return authKey;
     }

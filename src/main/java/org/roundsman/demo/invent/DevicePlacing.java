@@ -3,11 +3,9 @@ package org.roundsman.demo.invent;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
-import org.roundsman.demo.Band;
 import org.roundsman.demo.DemoCredential;
 import org.roundsman.demo.DemoDevice;
 import org.roundsman.demo.DemoModel;
-import org.roundsman.demo.DemoRadio;
 import org.roundsman.demo.Fault;
 import org.roundsman.demo.invent.Scenario.CustomerPlan;
 import org.roundsman.demo.invent.Scenario.SitePlan;
@@ -23,10 +21,6 @@ final class DevicePlacing {
     private static final long LOCAL_MACS = 0x025A00000000L;
 
     private static final int MACS_PER_DEVICE = 8;
-    private static final int[] CHANNELS_24 = {1, 6, 11};
-    private static final int[] CHANNELS_5 = {36, 52, 100, 116};
-    private static final int[] CHANNELS_5_OUTDOOR = {100, 116, 132};
-    private static final int[] CHANNELS_6 = {5, 21, 37, 53};
 
     private final long seed;
     private final int port;
@@ -111,7 +105,7 @@ final class DevicePlacing {
                 "INV-" + model.label().replace("-", "") + String.format("-%06d", number),
                 mac,
                 peak(model, standing, number),
-                radios(model, mac, number),
+                RadioPlacing.radios(seed, model, mac, number),
                 standing));
     }
 
@@ -142,35 +136,5 @@ final class DevicePlacing {
         }
         double share = 0.5 + Lot.unit(Lot.key(seed, 310, number));
         return Math.max(2, (int) Math.round(plan.trade().peak * share));
-    }
-
-    private List<DemoRadio> radios(DemoModel model, long mac, int number) {
-        List<DemoRadio> radios = new ArrayList<>();
-        for (int i = 0; i < model.bands().size(); i++) {
-            Band band = model.bands().get(i);
-            int[] channels = channels(band, model.outdoor());
-            int channel = channels[Lot.below(Lot.key(seed, 320 + i, number), channels.length)];
-            int power = (band == Band.BAND_24 ? 140 : 170)
-                    + 5 * Lot.below(Lot.key(seed, 330 + i, number), 7)
-                    + (model.outdoor() ? 30 : 0);
-            radios.add(new DemoRadio(i + 1, "radio " + (i + 1), mac + 1 + i, band, channel, width(band), power));
-        }
-        return radios;
-    }
-
-    private static int width(Band band) {
-        return switch (band) {
-            case BAND_24 -> 20;
-            case BAND_5 -> 40;
-            case BAND_6 -> 80;
-        };
-    }
-
-    private static int[] channels(Band band, boolean outdoor) {
-        return switch (band) {
-            case BAND_24 -> CHANNELS_24;
-            case BAND_5 -> outdoor ? CHANNELS_5_OUTDOOR : CHANNELS_5;
-            case BAND_6 -> CHANNELS_6;
-        };
     }
 }

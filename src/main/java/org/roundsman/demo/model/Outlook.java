@@ -11,6 +11,8 @@ public final class Outlook {
     public long restart;
     /** Whether its agent answers nobody. */
     public boolean silent;
+    /** Whether it is silent because it starts after that restart. */
+    public boolean booting;
     /** Whether its cable carries anything: not while it has no power, or begins to boot. */
     public boolean linked;
     /** Epoch milliseconds since when that has been so. */

@@ -20,12 +20,17 @@ public final class Schedule {
     private final Rotation deadPorts;
     private final Rotation lostUplinks;
     private final Rotation saturatedRooms;
+    private final Incidents incidents;
+    private final boolean scheduled;
     private final Restarts restarts;
     private final int[] ordinals;
     private final List<LocalHours> crowdHours;
 
-    public Schedule(DemoFleet fleet) {
+    /** With {@code scheduled} false, only restarts come by themselves, and faults that stand all the time. */
+    public Schedule(DemoFleet fleet, boolean scheduled) {
         this.fleet = fleet;
+        this.scheduled = scheduled;
+        this.incidents = new Incidents(fleet);
         int aps = fleet.accessPoints();
         int some = Math.max(1, aps / 250);
         int sites = fleet.sites().size();
@@ -49,6 +54,10 @@ public final class Schedule {
     /** The faults in force, as bits. */
     public int bits(DemoDevice device, long at) {
         int bits = standing(device, at);
+        if (!scheduled) {
+            return bits;
+        }
+        bits |= incidents.bits(device, at);
         int ordinal = ordinals[device.number()];
         if (ordinal >= 0 && deadPorts.meets(deadPorts.window(at), ordinal)) {
             bits |= Fault.PORT_DEAD.bit();
@@ -89,9 +98,10 @@ public final class Schedule {
     public long lastRestart(DemoDevice device, long at) {
         long own = restarts.last(device, at);
         int ordinal = ordinals[device.number()];
-        if (ordinal < 0) {
+        if (ordinal < 0 || !scheduled) {
             return own;
         }
+        own = incidents.lastRestart(device, at, own);
         for (long window = deadPorts.window(at) - 1; (window + 1) * deadPorts.windowMillis() > own; window--) {
             if (deadPorts.meets(window, ordinal)) {
                 return (window + 1) * deadPorts.windowMillis();
@@ -104,14 +114,15 @@ public final class Schedule {
     public long deadSince(DemoDevice device, long at) {
         int ordinal = ordinals[device.number()];
         long window = deadPorts.window(at);
-        return ordinal >= 0 && deadPorts.meets(window, ordinal) ? window * deadPorts.windowMillis() : Long.MAX_VALUE;
+        boolean dead = scheduled && ordinal >= 0 && deadPorts.meets(window, ordinal);
+        return dead ? window * deadPorts.windowMillis() : Long.MAX_VALUE;
     }
 
     /** How many milliseconds of that stretch the port of the device was dead by the schedule. */
     public long deadMillis(DemoDevice device, long from, long to) {
         int ordinal = ordinals[device.number()];
         long sum = 0;
-        for (long w = deadPorts.window(from); ordinal >= 0 && w * deadPorts.windowMillis() < to; w++) {
+        for (long w = deadPorts.window(from); scheduled && ordinal >= 0 && w * deadPorts.windowMillis() < to; w++) {
             if (deadPorts.meets(w, ordinal)) {
                 long begin = Math.max(from, w * deadPorts.windowMillis());
                 sum += Math.min(to, (w + 1) * deadPorts.windowMillis()) - begin;
@@ -128,6 +139,12 @@ public final class Schedule {
     /** Every time in that stretch in which the device's agent was silent: in order, apart, cut to the stretch. */
     public List<Stretch> silences(DemoDevice device, long from, long to) {
         List<Stretch> found = new ArrayList<>(restarts.boots(device, from, to));
+        if (!scheduled) {
+            return joined(found, from, to);
+        }
+        for (long restart : incidents.restarts(device, from, to)) {
+            found.add(new Stretch(restart, restart + bootMillis(device, restart)));
+        }
         int ordinal = ordinals[device.number()];
         long length = deadPorts.windowMillis();
         for (long w = deadPorts.window(from) - 1; ordinal >= 0 && w * length < to; w++) {

@@ -2,6 +2,7 @@ package org.roundsman.snmp.plan;
 
 import java.util.List;
 import org.roundsman.snmp.counter.Uptime;
+import org.roundsman.snmp.profile.Profile;
 import org.roundsman.snmp.session.Peer;
 
 /** Everything remembered of one device between visits. One visit at a time, on its agent's thread. */
@@ -15,6 +16,10 @@ public final class DeviceRecord {
     /** Null before the first survey. */
     PollPlan plan;
 
+    /** What the last survey found; null before the first. */
+    Survey.Result found;
+
+    private List<Profile> madeFrom;
     private List<Fetch.Portion> portions;
     private long surveyDueNanos;
     private int failedSurveys;
@@ -45,6 +50,17 @@ public final class DeviceRecord {
     void use(PollPlan made) {
         plan = made;
         portions = null;
+    }
+
+    /** Keeps which profiles the plan was made from. */
+    void madeFrom(List<Profile> profiles, Survey.Result result) {
+        madeFrom = profiles;
+        found = result;
+    }
+
+    /** Whether the plan was made from this very set of profiles, and not from one that was in use before. */
+    boolean wasMadeFrom(List<Profile> profiles) {
+        return madeFrom == profiles;
     }
 
     /** The Gets of a round, cut once. */

@@ -8,10 +8,10 @@ import java.util.function.Consumer;
 import org.roundsman.measure.Outcome;
 import org.roundsman.snmp.RawAnswer;
 import org.roundsman.snmp.decode.RawAnswers;
+import org.roundsman.snmp.session.Exchange;
 import org.roundsman.snmp.session.Peer;
 import org.roundsman.snmp.session.Reply;
 import org.roundsman.snmp.session.Request;
-import org.roundsman.snmp.session.Session;
 import org.snmp4j.PDU;
 import org.snmp4j.smi.OID;
 import org.snmp4j.smi.VariableBinding;
@@ -21,7 +21,7 @@ final class Errand {
 
     private static final int MOST_REMARKS = 40;
 
-    private final Session session;
+    private final Exchange session;
     private final Peer peer;
     private final RawAnswers names;
     private final Consumer<RuntimeException> fault;
@@ -39,7 +39,7 @@ final class Errand {
      * @param names names raw answers; null when none are kept
      * @param fault hears of what goes wrong in us while a reply is worked on
      */
-    Errand(Session session, Peer peer, RawAnswers names, Consumer<RuntimeException> fault) {
+    Errand(Exchange session, Peer peer, RawAnswers names, Consumer<RuntimeException> fault) {
         this.fault = fault;
         this.session = session;
         this.peer = peer;

@@ -192,7 +192,7 @@ final class PlanMaking {
                 || figure.measure().form() == Form.DATE_AND_TIME;
     }
 
-    private static String text(Measure measure, List<Slot> parts) {
+    static String text(Measure measure, List<Slot> parts) {
         Slot slot = parts.get(0);
         if (slot.value == null) {
             return "";

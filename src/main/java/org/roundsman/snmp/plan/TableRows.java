@@ -51,9 +51,7 @@ final class TableRows extends SlotBook {
         if (value instanceof OctetString octets) {
             return new TableValue.Octets(octets.getValue());
         }
-        return Numbers.isWhole(value)
-                ? new TableValue.Whole(value.toLong())
-                : new TableValue.Other(value.toString());
+        return Numbers.isWhole(value) ? new TableValue.Whole(value.toLong()) : new TableValue.Other(value.toString());
     }
 
     List<TableRow> rows() {

@@ -18,8 +18,8 @@ import org.roundsman.snmp.counter.Uptime;
 import org.roundsman.snmp.decode.Numbers;
 import org.roundsman.snmp.decode.RawAnswers;
 import org.roundsman.snmp.profile.Profile;
+import org.roundsman.snmp.session.Exchange;
 import org.roundsman.snmp.session.Request;
-import org.roundsman.snmp.session.Session;
 import org.snmp4j.smi.OID;
 
 /** One visit, from its first request to the finished {@link Visit}. Runs on its agent's thread. */
@@ -33,7 +33,7 @@ public final class VisitRun {
      * @param names names raw answers of traced visits
      */
     public record Setting(
-            Session session, SnmpSettings settings, List<Profile> profiles, RawAnswers names, Clock clock) {}
+            Exchange session, SnmpSettings settings, List<Profile> profiles, RawAnswers names, Clock clock) {}
 
     private final Setting setting;
     private final DeviceRecord record;
@@ -92,7 +92,9 @@ public final class VisitRun {
             knock();
             return;
         }
-        boolean survey = kind == VisitKind.TRACED || record.surveyDue(System.nanoTime());
+        boolean survey = kind == VisitKind.TRACED
+                || record.surveyDue(System.nanoTime())
+                || !record.wasMadeFrom(setting.profiles());
         if (survey) {
             greet();
         } else if (kind == VisitKind.PROBE) {
@@ -221,6 +223,7 @@ public final class VisitRun {
                         found, record.book, List.of(slot(Standard.SYS_UP_TIME), slot(Standard.ENGINE_BOOTS)))
                 .make();
         record.use(made);
+        record.madeFrom(setting.profiles(), found);
         record.book.keepOnly(made.slots());
         record.surveyed(
                 found.complete(),

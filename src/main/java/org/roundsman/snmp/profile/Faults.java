@@ -5,6 +5,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.TreeMap;
+import org.roundsman.snmp.ProfileFault;
 import org.yaml.snakeyaml.error.Mark;
 import org.yaml.snakeyaml.nodes.Node;
 
@@ -12,7 +13,7 @@ import org.yaml.snakeyaml.nodes.Node;
 final class Faults {
 
     private final String file;
-    private final TreeMap<Integer, List<String>> found = new TreeMap<>();
+    private final TreeMap<Integer, List<ProfileFault>> found = new TreeMap<>();
 
     Faults(String file) {
         this.file = file;
@@ -24,8 +25,7 @@ final class Faults {
 
     void add(Mark where, String key, String what) {
         int line = where == null ? 1 : where.getLine() + 1;
-        found.computeIfAbsent(line, l -> new ArrayList<>())
-                .add(file + " line " + line + (key.isEmpty() ? "" : ", " + key) + ": " + what);
+        found.computeIfAbsent(line, l -> new ArrayList<>()).add(new ProfileFault(file, line, key, what));
     }
 
     boolean isEmpty() {
@@ -33,7 +33,7 @@ final class Faults {
     }
 
     /** All of them, by line. */
-    List<String> messages() {
+    List<ProfileFault> all() {
         return found.values().stream().flatMap(List::stream).toList();
     }
 

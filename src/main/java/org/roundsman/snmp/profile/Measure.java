@@ -14,9 +14,17 @@ import org.snmp4j.smi.OID;
  * @param scaling applied to numbers
  * @param slow asked with the slow facts only, and remembered in between
  * @param fallback only used where nothing else gives the target
+ * @param line where it stands in its file, counted from 1
  */
 public record Measure(
-        Target target, List<OID> parts, List<OID> whole, Form form, Scaling scaling, boolean slow, boolean fallback) {
+        Target target,
+        List<OID> parts,
+        List<OID> whole,
+        Form form,
+        Scaling scaling,
+        boolean slow,
+        boolean fallback,
+        int line) {
 
     /**
      * From a raw number to a figure.

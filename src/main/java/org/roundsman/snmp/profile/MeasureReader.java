@@ -50,13 +50,17 @@ final class MeasureReader {
             List<OID> parts = objects(name, List.of(node));
             return parts.isEmpty()
                     ? Optional.empty()
-                    : Optional.of(
-                            new Measure(target, parts, List.of(), usual(target), Scaling.NONE, target.isText(), false));
+                    : Optional.of(new Measure(
+                            target, parts, List.of(), usual(target), Scaling.NONE, target.isText(), false, line(node)));
         }
-        return Block.of(faults, name, node).flatMap(block -> measure(target, block));
+        return Block.of(faults, name, node).flatMap(block -> measure(target, block, line(node)));
     }
 
-    private Optional<Measure> measure(Target target, Block block) {
+    private static int line(Node node) {
+        return node.getStartMark().getLine() + 1;
+    }
+
+    private Optional<Measure> measure(Target target, Block block, int line) {
         block.allow(object, "share", "of", "as", "scale", "offset", "values", "pace", "fallback");
         boolean share = block.has("share");
         if (share == block.has(object)) {
@@ -71,7 +75,7 @@ final class MeasureReader {
         Form form = form(block, target);
         check(target, form, share, block);
         Measure measure = new Measure(
-                target, parts, whole, form, scaling(block), slow(target, form, block), block.flag("fallback"));
+                target, parts, whole, form, scaling(block), slow(target, form, block), block.flag("fallback"), line);
         return parts.isEmpty() ? Optional.empty() : Optional.of(measure);
     }
 

@@ -40,7 +40,7 @@ public final class ProfileReader {
         ProfileReader reader = new ProfileReader(file);
         Profile profile = reader.read(text);
         if (!reader.faults.isEmpty()) {
-            throw new ProfileException(String.join("\n", reader.faults.messages()));
+            throw new ProfileException(reader.faults.all());
         }
         return profile;
     }

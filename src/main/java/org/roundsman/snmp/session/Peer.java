@@ -20,12 +20,17 @@ public final class Peer {
         this.dialect = dialect;
     }
 
+    /** An agent that is asked without a network. */
+    public static Peer offline(Agent agent) {
+        return new Peer(agent, null, null);
+    }
+
     public Agent agent() {
         return agent;
     }
 
     /** Whether requests are encrypted and nothing ever showed that the agent can read them. */
     public boolean doubtsPrivacy() {
-        return dialect.doubtsPrivacy();
+        return dialect != null && dialect.doubtsPrivacy();
     }
 }

@@ -18,11 +18,13 @@ public final class Request {
 
     private final int type;
     private final List<OID> oids;
+    private final int maxRepetitions;
     private final byte[] tail;
 
     private Request(int type, List<OID> oids, int nonRepeaters, int maxRepetitions) {
         this.type = type;
         this.oids = List.copyOf(oids);
+        this.maxRepetitions = maxRepetitions;
         this.tail = encode(this.oids, nonRepeaters, maxRepetitions);
     }
 
@@ -41,6 +43,18 @@ public final class Request {
 
     public List<OID> oids() {
         return oids;
+    }
+
+    /** The same request as the SNMP library has it, without a request number. */
+    public PDU pdu() {
+        PDU pdu = new PDU();
+        pdu.setType(type);
+        oids.forEach(oid -> pdu.add(new VariableBinding(oid)));
+        if (type == PDU.GETBULK) {
+            pdu.setNonRepeaters(0);
+            pdu.setMaxRepetitions(maxRepetitions);
+        }
+        return pdu;
     }
 
     /** Octets that one variable with a NULL value takes in a request. */

@@ -20,7 +20,7 @@ import org.roundsman.snmp.SnmpAccess.Level;
  * Exchanges SNMP messages over a few UDP sockets; agents are spread over them and stay with theirs. Nothing here
  * blocks a receiving thread: name look-ups and the slow step from password to key run elsewhere. Thread-safe.
  */
-public final class Session implements AutoCloseable {
+public final class Session implements Exchange, AutoCloseable {
 
     private static final int NAMES_AT_ONCE = 4;
     private static final long ADDRESS_KEPT_NANOS = Duration.ofMinutes(5).toNanos();
@@ -74,6 +74,7 @@ public final class Session implements AutoCloseable {
      *
      * @param task gets null when the agent can be asked, else why not
      */
+    @Override
     public void meet(Peer peer, Consumer<Outcome> task) {
         peer.loop.execute(() -> {
             boolean fresh = peer.address != null && System.nanoTime() - peer.addressTakenAt < ADDRESS_KEPT_NANOS;
@@ -150,11 +151,13 @@ public final class Session implements AutoCloseable {
     }
 
     /** Asks an agent that was met; to be called on its thread, where the listener also hears. */
+    @Override
     public void ask(Peer peer, Request request, Consumer<Reply> listener) {
         peer.loop.ask(new Pending(peer, request, false, tries, listener));
     }
 
     /** As {@link #ask}, but signed only, though the agent's level asks for encryption. Never for anything secret. */
+    @Override
     public void askSigned(Peer peer, Request request, Consumer<Reply> listener) {
         peer.loop.ask(new Pending(peer, request, true, tries, listener));
     }

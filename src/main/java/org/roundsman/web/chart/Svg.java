@@ -22,7 +22,7 @@ public final class Svg {
 
     /** A picture whose parts can be followed: readers find its links, which one image would hide from them. */
     public static Svg ofLinks(String styleClass, int width, int height) {
-        return new Svg(styleClass, width, height, "group");
+        return new Svg(styleClass, width, height, "group\" width=\"" + width + "\" height=\"" + height);
     }
 
     /** The picture fills its place in both directions, even out of proportion. */

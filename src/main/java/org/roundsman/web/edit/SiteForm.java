@@ -4,12 +4,12 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import org.jboss.resteasy.reactive.RestForm;
+import org.roundsman.fleet.HoursText;
 import org.roundsman.fleet.ServiceHours;
 import org.roundsman.fleet.Site;
 import org.roundsman.fleet.SiteContact;
 import org.roundsman.fleet.SiteDraft;
 import org.roundsman.web.page.Words;
-import org.roundsman.web.site.HoursText;
 
 /** What a site's form sent, as text, to be shown again when something in it is wrong. */
 record SiteForm(

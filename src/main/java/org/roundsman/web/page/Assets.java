@@ -11,7 +11,8 @@ import java.util.zip.CRC32C;
 @ApplicationScoped
 class Assets {
 
-    private static final List<String> FILES = List.of("type.css", "layout.css", "parts.css", "pictures.css", "live.js");
+    private static final List<String> FILES =
+            List.of("type.css", "layout.css", "parts.css", "pictures.css", "sweeps.css", "live.js", "ticks.js");
 
     private final String version = fingerprint();
 

@@ -54,6 +54,10 @@ final class PageErrors {
         if (status >= 300 && status < 400) {
             return e.getResponse();
         }
+        if (status == 413) {
+            return answer(
+                    e, 413, "That is too large", "The request is larger than this address takes. Nothing was changed.");
+        }
         return status >= 500
                 ? failed(e)
                 : answer(e, status, "That did not work", "The request could not be understood.");

@@ -8,6 +8,7 @@ import java.util.Locale;
 import java.util.OptionalDouble;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
+import org.roundsman.fleet.HoursText;
 import org.roundsman.fleet.Site;
 import org.roundsman.fleet.SiteContact;
 import org.roundsman.web.page.Words;

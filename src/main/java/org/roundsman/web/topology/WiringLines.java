@@ -76,7 +76,7 @@ public class WiringLines {
         if (all == 0) {
             return "";
         }
-        return Words.many(direct, "device", "devices")
+        return Words.many(direct, "device hangs", "devices hang") + " on it"
                 + (all == direct ? "" : " (" + all + " with those further down)");
     }
 

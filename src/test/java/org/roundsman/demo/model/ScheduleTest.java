@@ -76,6 +76,26 @@ class ScheduleTest {
         }
     }
 
+    @Test
+    void updatesNetworksRadarAndFansComeAndGoEachDay() {
+        for (Fault fault : List.of(Fault.FIRMWARE_UPDATED, Fault.NETWORK_ADDED, Fault.RADAR_SEEN, Fault.FAN_FAILED)) {
+            for (int day = 0; day < 60; day += 13) {
+                int begun = 0;
+                int ended = 0;
+                boolean before = count(fault, FROM + day * 24 * HOUR) > 0;
+                for (long at = FROM + day * 24 * HOUR; at < FROM + (day + 2) * 24 * HOUR; at += 10 * MINUTE) {
+                    boolean now = count(fault, at) > 0;
+                    begun += now && !before ? 1 : 0;
+                    ended += before && !now ? 1 : 0;
+                    before = now;
+                }
+                // radar is the most frequent: to four access points in each of eight windows
+                assertThat(begun).as(fault + " on day " + day).isBetween(1, 32);
+                assertThat(ended).as(fault + " on day " + day).isBetween(1, 32);
+            }
+        }
+    }
+
     private long minutesLost(DemoDevice device, long from) {
         long minutes = 0;
         for (long at = from; at < from + 6 * HOUR; at += MINUTE) {

@@ -41,7 +41,8 @@ class FindingTest {
         on(places.get(4L), 3, 1, How.LLDP);
         on(places.get(9L), 4, 7, How.LLDP);
         assertThat(places.get(1L).known()).isFalse();
-        assertThat(places.values()).allSatisfy(place -> assertThat(place.notes()).isEmpty());
+        assertThat(places.values())
+                .allSatisfy(place -> assertThat(place.notes()).isEmpty());
     }
 
     /** The switch offers no LLDP: the access point hears it, and names its port. */
@@ -51,7 +52,12 @@ class FindingTest {
         Attachment place = new Site()
                 .bridge(2)
                 .point(9)
-                .hears(9, 1, Site.announced(4, chassis, 5, "7".getBytes(StandardCharsets.UTF_8), "", List.of()), Site.FIRST, 0)
+                .hears(
+                        9,
+                        1,
+                        Site.announced(4, chassis, 5, "7".getBytes(StandardCharsets.UTF_8), "", List.of()),
+                        Site.FIRST,
+                        0)
                 .places()
                 .get(9L);
         on(place, 2, 7, How.LLDP);
@@ -63,8 +69,10 @@ class FindingTest {
         byte[] stranger = {2, 0, 0x5e, 0, 0x53, 9};
         byte[] text = "box".getBytes(StandardCharsets.UTF_8);
         Site site = new Site().bridge(2).point(9).point(10).point(11).point(12);
-        site.hears(2, 1, Site.announced(4, TableFixture.octets(Site.mac(9)), 7, text, "ap-12", List.of()), Site.FIRST, 0);
-        site.hears(2, 2, Site.announced(4, stranger, 3, TableFixture.octets(Site.mac(10)), "", List.of()), Site.FIRST, 0);
+        site.hears(
+                2, 1, Site.announced(4, TableFixture.octets(Site.mac(9)), 7, text, "ap-12", List.of()), Site.FIRST, 0);
+        site.hears(
+                2, 2, Site.announced(4, stranger, 3, TableFixture.octets(Site.mac(10)), "", List.of()), Site.FIRST, 0);
         site.hears(2, 3, Site.announced(7, text, 7, text, "", List.of("192.0.2.11")), Site.FIRST, 0);
         site.hears(2, 4, Site.announced(7, text, 7, text, "AP-12", List.of()), Site.FIRST, 0);
         Map<Long, Attachment> places = site.places();
@@ -251,8 +259,18 @@ class FindingTest {
     /** The access point died: the switch dropped the neighbour, and the last known place stays, marked. */
     @Test
     void whatIsNotSeenAnyMoreStaysAndIsCalledOld() {
-        Attachment soon = new Site().bridge(3).point(9).hears(3, 7, 9, Site.FIRST, 2).places().get(9L);
-        Attachment later = new Site().bridge(3).point(9).hears(3, 7, 9, Site.FIRST, 3).places().get(9L);
+        Attachment soon = new Site()
+                .bridge(3)
+                .point(9)
+                .hears(3, 7, 9, Site.FIRST, 2)
+                .places()
+                .get(9L);
+        Attachment later = new Site()
+                .bridge(3)
+                .point(9)
+                .hears(3, 7, 9, Site.FIRST, 3)
+                .places()
+                .get(9L);
         on(soon, 3, 7, How.LLDP);
         on(later, 3, 7, How.LLDP);
         assertThat(soon.old()).isFalse();
@@ -334,8 +352,14 @@ class FindingTest {
                 .map(m -> m.id() != 10
                         ? m
                         : new Member(
-                                m.id(), m.kind(), m.name(), m.host(), m.systemName(), m.chassis(),
-                                java.util.Set.of(Site.mac(9), Site.mac(10)), m.ports()))
+                                m.id(),
+                                m.kind(),
+                                m.name(),
+                                m.host(),
+                                m.systemName(),
+                                m.chassis(),
+                                java.util.Set.of(Site.mac(9), Site.mac(10)),
+                                m.ports()))
                 .toList();
         Map<Long, Attachment> places = Finding.places(
                 new Evidence(members, evidence.neighbours(), evidence.learnt(), evidence.words(), 3, 64));

@@ -74,12 +74,16 @@ class TreePropertyTest {
             assertThat(path.get(0).deviceId()).isEqualTo(id);
             assertThat(path.get(path.size() - 1).place().known()).isFalse();
             for (int i = 1; i < path.size(); i++) {
-                assertThat(path.get(i - 1).place().parentId()).hasValue(path.get(i).deviceId());
+                assertThat(path.get(i - 1).place().parentId())
+                        .hasValue(path.get(i).deviceId());
                 assertThat(tree.below(path.get(i).deviceId()).stream().map(TreeNode::deviceId))
                         .contains(id);
             }
         }
-        Set<Long> apart = tree.tops().stream().flatMap(TreeNode::all).map(TreeNode::deviceId).collect(Collectors.toSet());
+        Set<Long> apart = tree.tops().stream()
+                .flatMap(TreeNode::all)
+                .map(TreeNode::deviceId)
+                .collect(Collectors.toSet());
         tree.unknown().forEach(node -> assertThat(apart.add(node.deviceId())).isTrue());
         assertThat(apart).hasSize(devices);
     }

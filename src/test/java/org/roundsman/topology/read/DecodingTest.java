@@ -267,7 +267,8 @@ class DecodingTest {
 
     @Test
     void aPortHasItsNameStateAndSpeed() {
-        TableFixture tables = TableFixture.aSwitch(SWITCH, 2).with(IF + "8.10002", 2).with(IFX + "18.10002", "lobby");
+        TableFixture tables =
+                TableFixture.aSwitch(SWITCH, 2).with(IF + "8.10002", 2).with(IFX + "18.10002", "lobby");
         Snapshot snapshot = decode(tables);
         assertThat(port(snapshot, 10_001).title()).isEqualTo("port 1");
         assertThat(port(snapshot, 10_001).state()).isEqualTo(PortState.UP);

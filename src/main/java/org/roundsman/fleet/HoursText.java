@@ -1,4 +1,4 @@
-package org.roundsman.web.site;
+package org.roundsman.fleet;
 
 import java.time.DayOfWeek;
 import java.time.LocalTime;
@@ -9,7 +9,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.regex.Matcher;
 import java.util.regex.Pattern;
-import org.roundsman.fleet.ServiceHours;
 
 /** Service hours as lines of text that a person reads and writes: {@code Mon-Fri 08:00-18:00}. */
 public final class HoursText {

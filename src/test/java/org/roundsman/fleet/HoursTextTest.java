@@ -1,4 +1,4 @@
-package org.roundsman.web.site;
+package org.roundsman.fleet;
 
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -8,7 +8,6 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
-import org.roundsman.fleet.ServiceHours;
 
 class HoursTextTest {
 
