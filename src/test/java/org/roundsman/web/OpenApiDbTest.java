@@ -136,7 +136,8 @@ class OpenApiDbTest {
 
     @Test
     void yamlSaysTheSame() throws IOException {
-        JsonNode yaml = new YAMLMapper().readTree(given().get("/api/v1/openapi.yaml").asString());
+        JsonNode yaml =
+                new YAMLMapper().readTree(given().get("/api/v1/openapi.yaml").asString());
         assertThat(yaml).isEqualTo(api);
         assertThat(yaml.path("openapi").asText()).startsWith("3.1");
     }

@@ -18,9 +18,7 @@ final class ApiBounds {
     private final ObjectMapper json;
     private final String formCookie;
 
-    ApiBounds(
-            ObjectMapper json,
-            @ConfigProperty(name = "quarkus.rest-csrf.cookie-name") String formCookie) {
+    ApiBounds(ObjectMapper json, @ConfigProperty(name = "quarkus.rest-csrf.cookie-name") String formCookie) {
         this.json = json;
         this.formCookie = formCookie;
     }
@@ -54,7 +52,8 @@ final class ApiBounds {
     }
 
     private void refuse(RoutingContext context) {
-        Problem problem = Problem.of(ProblemKind.TOO_LARGE, "At most " + BodyLimits.USUAL + " octets are taken in one request.");
+        Problem problem =
+                Problem.of(ProblemKind.TOO_LARGE, "At most " + BodyLimits.USUAL + " octets are taken in one request.");
         try {
             context.request().resume(); // what still comes is dropped, so that the client gets to read the answer
             context.response()

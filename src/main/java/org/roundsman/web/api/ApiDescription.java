@@ -64,7 +64,11 @@ public final class ApiDescription implements OASFilter {
         return object("What went wrong (RFC 9457)")
                 .addProperty("type", text("Address of a page that explains it", "/api/problems/refused"))
                 .addProperty("title", text("In a few words", "Some fields cannot be taken"))
-                .addProperty("status", of(Schema.SchemaType.INTEGER).description("The HTTP status").examples(List.of(422)))
+                .addProperty(
+                        "status",
+                        of(Schema.SchemaType.INTEGER)
+                                .description("The HTTP status")
+                                .examples(List.of(422)))
                 .addProperty("detail", text("What it means in this case", "Nothing was changed."))
                 .addProperty(
                         "errors",
