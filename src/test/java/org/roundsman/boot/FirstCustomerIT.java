@@ -95,7 +95,7 @@ class FirstCustomerIT {
     private void enterCommunity(Page page, String name, String community) {
         page.navigate(address + "credentials/new");
         page.fill("#name", name);
-        page.selectOption("#owner", new SelectOption().setLabel("Lanternfield Bakery"));
+        page.selectOption("#owner", new SelectOption().setLabel("Lanternfield Bakery, every site"));
         page.selectOption("#version", "2");
         page.fill("#community", community);
         press(page, "Save");
