@@ -22,7 +22,8 @@ public final class Proposal {
     /** A profile that applies to devices with this sysObjectID and reads nothing yet. */
     public static String skeleton(String name, String objectId, String kind) {
         String select = objectId.isEmpty()
-                ? "# select:\n#   - {answers: 1.3.6.1.4.1.32473.1, kind: access point}   # the walk holds no sysObjectID\n"
+                ? "# select:\n"
+                        + "#   - {answers: 1.3.6.1.4.1.32473.1, kind: access point}   # the walk holds no sysObjectID\n"
                 : "select:\n  - {object-id: " + objectId + ", kind: " + kind + "}\n";
         return "profile: " + name + "\nabout: One line that says what kind of device this is\n\n" + select;
     }

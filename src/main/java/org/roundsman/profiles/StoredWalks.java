@@ -87,6 +87,17 @@ public class StoredWalks {
      * @throws InputRejected naming the field: name, customerId, walk
      */
     public StoredWalk add(WalkDraft draft) {
+        check(draft);
+        Walk walk = draft.blank() ? draft.walk().withoutNames() : draft.walk();
+        long id = insert(draft, walk);
+        StoredWalk stored = find(CustomerScope.everyone(), id).orElseThrow();
+        audit.added(
+                subject(stored),
+                new FieldSet().with("variables", walk.size()).with("names blanked out", draft.blank() ? "yes" : "no"));
+        return stored;
+    }
+
+    private void check(WalkDraft draft) {
         String name = draft.name().strip();
         if (name.isEmpty() || name.length() > LONGEST_NAME || name.chars().anyMatch(c -> c < ' ')) {
             throw WrittenProfiles.rejected("name", "1 to " + LONGEST_NAME + " characters");
@@ -94,7 +105,6 @@ public class StoredWalks {
         if (draft.walk().size() == 0) {
             throw WrittenProfiles.rejected("walk", "there is no variable in it");
         }
-        Walk walk = draft.blank() ? draft.walk().withoutNames() : draft.walk();
         boolean known = draft.customerId().isEmpty()
                 || sql.one(
                                 "select 1 from customer where id = ?",
@@ -104,14 +114,17 @@ public class StoredWalks {
         if (!known) {
             throw WrittenProfiles.rejected("customerId", "this customer is not there any more");
         }
-        long id = sql.one(
+    }
+
+    private long insert(WalkDraft draft, Walk walk) {
+        return sql.one(
                         "insert into stored_walk (customer_id, device_id, name, source, object_id, variables, blanked,"
                                 + " remarks, taken_at, walk, author, added_at)"
                                 + " values (?::bigint, ?::bigint, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) returning id",
                         row -> row.getLong(1),
                         draft.customerId().orElse(null),
                         draft.deviceId().orElse(null),
-                        name,
+                        draft.name().strip(),
                         draft.deviceId().isPresent() ? "DEVICE" : "TEXT",
                         walk.objectId(),
                         walk.size(),
@@ -122,11 +135,6 @@ public class StoredWalks {
                         audit.actor().name(),
                         clock.instant())
                 .orElseThrow();
-        StoredWalk stored = find(CustomerScope.everyone(), id).orElseThrow();
-        audit.added(
-                subject(stored),
-                new FieldSet().with("variables", walk.size()).with("names blanked out", draft.blank() ? "yes" : "no"));
-        return stored;
     }
 
     /**

@@ -93,7 +93,8 @@ public class WrittenProfiles {
                     "text", "there is a profile " + name + " already: change that one, or give this another name");
         }
         long id = sql.one(
-                        "insert into written_profile (name, created_at) values (?, ?) on conflict do nothing returning id",
+                        "insert into written_profile (name, created_at) values (?, ?) on conflict do nothing returning"
+                                + " id",
                         row -> row.getLong(1),
                         name,
                         clock.instant())
@@ -125,7 +126,8 @@ public class WrittenProfiles {
                     "basedOn",
                     latest.author() + " saved version " + latest.number()
                             + " while you were changing version " + basedOn
-                            + ". Nothing was saved: look at what is different, bring the two together, and save again.");
+                            + ". Nothing was saved: look at what is different, bring the two together, and save"
+                            + " again.");
         }
         if (latest.text().equals(text)) {
             throw rejected("text", "nothing is different from version " + basedOn);

@@ -12,14 +12,14 @@ import org.snmp4j.smi.VariableBinding;
 class WalkAgentTest {
 
     private final WalkAgent agent = new WalkAgent(WalkText.read("""
-            .1.3.6.1.2.1.1.3.0 = Timeticks: (123456) 0:20:34.56
-            .1.3.6.1.2.1.4.22.1.2.1.9.2.3.4 = Hex-STRING: 00 00 10 54 32 10
-            .1.3.6.1.2.1.4.22.1.2.1.10.0.0.51 = Hex-STRING: 00 00 10 01 23 45
-            .1.3.6.1.2.1.4.22.1.2.2.10.0.0.15 = Hex-STRING: 00 00 10 98 76 54
-            .1.3.6.1.2.1.4.22.1.4.1.9.2.3.4 = INTEGER: 3
-            .1.3.6.1.2.1.4.22.1.4.1.10.0.0.51 = INTEGER: 4
-            .1.3.6.1.2.1.4.22.1.4.2.10.0.0.15 = INTEGER: 3
-            """).walk());
+        .1.3.6.1.2.1.1.3.0 = Timeticks: (123456) 0:20:34.56
+        .1.3.6.1.2.1.4.22.1.2.1.9.2.3.4 = Hex-STRING: 00 00 10 54 32 10
+        .1.3.6.1.2.1.4.22.1.2.1.10.0.0.51 = Hex-STRING: 00 00 10 01 23 45
+        .1.3.6.1.2.1.4.22.1.2.2.10.0.0.15 = Hex-STRING: 00 00 10 98 76 54
+        .1.3.6.1.2.1.4.22.1.4.1.9.2.3.4 = INTEGER: 3
+        .1.3.6.1.2.1.4.22.1.4.1.10.0.0.51 = INTEGER: 4
+        .1.3.6.1.2.1.4.22.1.4.2.10.0.0.15 = INTEGER: 3
+        """).walk());
 
     private PDU ask(int type, int nonRepeaters, int repetitions, String... oids) {
         PDU pdu = new PDU();

@@ -168,10 +168,10 @@ class WalkSnmpdTest {
     void profilesAreExchangedWhileVisitsGoOn() {
         ProfileSet before = ProfileSet.load(List.of());
         ProfileSet after = before.with(new ProfileText("bench", """
-                profile: bench
-                select: {object-id: 1.3.6.1.4.1.8072}
-                scalars: {fact.serial: 1.3.6.1.2.1.1.4.0}
-                """, Origin.WRITTEN));
+            profile: bench
+            select: {object-id: 1.3.6.1.4.1.8072}
+            scalars: {fact.serial: 1.3.6.1.2.1.1.4.0}
+            """, Origin.WRITTEN));
         List<DeviceMemory> memories = new ArrayList<>();
         for (int i = 0; i < 40; i++) {
             memories.add(new DeviceMemory(snmpd.asV2()));
@@ -202,20 +202,20 @@ class WalkSnmpdTest {
     @Test
     void twoWalksMakeRatesOfCounters() {
         String first = """
-                .1.3.6.1.2.1.1.2.0 = OID: .1.3.6.1.4.1.32473.9.1
-                .1.3.6.1.2.1.1.3.0 = Timeticks: (100000) 0:16:40.00
-                .1.3.6.1.4.1.32473.9.2.1.1.1.1 = Counter32: 4294967000
-                """;
+            .1.3.6.1.2.1.1.2.0 = OID: .1.3.6.1.4.1.32473.9.1
+            .1.3.6.1.2.1.1.3.0 = Timeticks: (100000) 0:16:40.00
+            .1.3.6.1.4.1.32473.9.2.1.1.1.1 = Counter32: 4294967000
+            """;
         String later = first.replace("(100000)", "(106000)").replace("4294967000", "704");
         ProfileSet set = ProfileSet.load(List.of(), List.of(new ProfileText("gauges", """
-                profile: gauges
-                select: {object-id: 1.3.6.1.4.1.32473.9}
-                tables:
-                  - entry: 1.3.6.1.4.1.32473.9.2.1.1
-                    fold: sum
-                    columns:
-                      device.port_errors: {column: 1, as: rate}
-                """, Origin.WRITTEN)));
+            profile: gauges
+            select: {object-id: 1.3.6.1.4.1.32473.9}
+            tables:
+              - entry: 1.3.6.1.4.1.32473.9.2.1.1
+                fold: sum
+                columns:
+                  device.port_errors: {column: 1, as: rate}
+            """, Origin.WRITTEN)));
         Snapshot one = new Snapshot(WalkText.read(first).walk(), Instant.parse("2026-03-04T12:00:00Z"));
         Snapshot two = new Snapshot(WalkText.read(later).walk(), Instant.parse("2026-03-04T12:01:00Z"));
         assertThat(WalkVisit.read(one, Optional.empty(), set).missing())

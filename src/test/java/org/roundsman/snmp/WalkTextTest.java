@@ -71,9 +71,11 @@ class WalkTextTest {
         assertThat(value("\"\"")).isEqualTo(new OctetString());
         assertThat(value("STRING: \"a \\\"quoted\\\" line with back\\\\slash\""))
                 .isEqualTo(new OctetString("a \"quoted\" line with back\\slash"));
-        assertThat(
-                        value(
-                                "STRING: \"one\ntwo \\\"q\\\" \\\\ three\n\n.1.3.6.1 = STRING: \\\"fake\\\"\nfour\ttab\r\nfive\""))
+        assertThat(value("STRING: \"one\n"
+                        + "two \\\"q\\\" \\\\ three\n\n"
+                        + ".1.3.6.1 = STRING: \\\"fake\\\"\n"
+                        + "four\ttab\r\n"
+                        + "five\""))
                 .isEqualTo(
                         new OctetString("one\ntwo \"q\" \\ three\n\n.1.3.6.1 = STRING: \"fake\"\nfour\ttab\r\nfive"));
         assertThat(value("STRING: hello")).as("with a MIB module").isEqualTo(new OctetString("hello"));
@@ -95,13 +97,13 @@ class WalkTextTest {
     @Test
     void whatHasNoValueIsLeftOutAndSaid() {
         WalkText read = WalkText.read("""
-                .1.3.6.1.2.1.1.1.1 = No Such Instance currently exists at this OID
-                .1.3.6.1.4.1.32473.98.8 = No Such Object available on this agent at this OID
-                iso.3.6.1.2.1.1.5.0 = STRING: "snmpd-under-test"
-                .1.3.6.1.6.3.16.1 = No more variables left in this MIB View (It is past the end of the MIB tree)
-                Variables found: 1
-                End of MIB
-                """);
+            .1.3.6.1.2.1.1.1.1 = No Such Instance currently exists at this OID
+            .1.3.6.1.4.1.32473.98.8 = No Such Object available on this agent at this OID
+            iso.3.6.1.2.1.1.5.0 = STRING: "snmpd-under-test"
+            .1.3.6.1.6.3.16.1 = No more variables left in this MIB View (It is past the end of the MIB tree)
+            Variables found: 1
+            End of MIB
+            """);
         assertThat(read.faults()).isEmpty();
         assertThat(read.walk().size()).isEqualTo(1);
         assertThat(read.remarks()).singleElement().asString().startsWith("3 variables are without a value");
@@ -110,15 +112,15 @@ class WalkTextTest {
     @Test
     void faultyLinesAreNamedWithTheirReasonAndTheRestIsRead() {
         WalkText read = WalkText.read("""
-                .1.3.6.1.2.1.1.3.0 = Timeticks: (5) 0:00:00.05
-                SNMPv2-MIB::sysName.0 = STRING: x
-                .1.3.6.1.2.1.1.7.0 = INTEGER: lots
-                .1.3.6.1.2.1.1.8.0 = Counter32: 4294967296
-                .1.3.6.1.2.1.1.9.0 = Marble: 5
-                .1.3.6.1.99999999999.0 = INTEGER: 5
-                .1.3.6.1.2.1.1.5.0 = STRING: "never closed
-                .1.3.6.1.2.1.1.6.0 = INTEGER: 6
-                """);
+            .1.3.6.1.2.1.1.3.0 = Timeticks: (5) 0:00:00.05
+            SNMPv2-MIB::sysName.0 = STRING: x
+            .1.3.6.1.2.1.1.7.0 = INTEGER: lots
+            .1.3.6.1.2.1.1.8.0 = Counter32: 4294967296
+            .1.3.6.1.2.1.1.9.0 = Marble: 5
+            .1.3.6.1.99999999999.0 = INTEGER: 5
+            .1.3.6.1.2.1.1.5.0 = STRING: "never closed
+            .1.3.6.1.2.1.1.6.0 = INTEGER: 6
+            """);
         assertThat(read.faults()).extracting(WalkText.LineFault::line).containsExactly(2, 3, 4, 5, 6, 7);
         assertThat(read.faults().get(0).reason()).contains("-On");
         assertThat(read.faults().get(4).reason()).contains("no variable begins here");
