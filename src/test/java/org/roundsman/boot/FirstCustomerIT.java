@@ -112,7 +112,7 @@ class FirstCustomerIT {
         page.fill("#ports", String.valueOf(agentsPort));
         press(page, "Save and start the sweep");
         page.waitForSelector("#found", new Page.WaitForSelectorOptions().setTimeout(SOON.toMillis()));
-        Locator lines = page.locator("table.found tbody tr");
+        Locator lines = page.locator("table.sweep-found tbody tr");
         assertThat(lines.count()).isEqualTo(8);
         // nobody but a person can tell what the unknown maker's unit is
         for (Locator kind : page.locator("select[name=kind]").all()) {
