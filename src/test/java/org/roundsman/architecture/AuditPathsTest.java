@@ -1,5 +1,6 @@
 package org.roundsman.architecture;
 
+import static java.util.Map.entry;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.tngtech.archunit.core.domain.JavaClasses;
@@ -17,23 +18,36 @@ import org.junit.jupiter.api.Test;
 class AuditPathsTest {
 
     /** Requests that change nothing a person would ask about, each with its reason. */
-    private static final Map<String, String> HARMLESS_REQUESTS = Map.of(
-            "DevicePages.poll", "asks the device and stores a reading, as every round does",
-            "CredentialTrials.tryOthers", "asks the device and changes nothing",
-            "WiringPages.read", "asks devices what hangs on what, as the rounds do by themselves",
-            "SignInPages.signOut", "ends a sign-in; sign-ins stand in the log",
-            "FaultPages.switchOn", "switches faults of the invented fleet, in the demonstration only",
-            "FaultPages.switchOff", "the same");
+    private static final Map<String, String> HARMLESS_REQUESTS = Map.ofEntries(
+            entry("DevicePages.poll", "asks the device and stores a reading, as every round does"),
+            entry("CredentialTrials.tryOthers", "asks the device and changes nothing"),
+            entry("WiringPages.read", "asks devices what hangs on what, as the rounds do by themselves"),
+            entry("ImportPages.upload", "keeps a file to be looked at; nothing is taken from it yet"),
+            entry("ImportPages.checkAgain", "looks at such a file once more"),
+            entry("ImportPages.discard", "throws such a file away"),
+            entry("BenchPages.stop", "stops the reading of a walk"),
+            entry("EditorPages.check", "says what is wrong with a text and keeps nothing"),
+            entry("EditorPages.tryIt", "tries a text on a stored walk and keeps nothing"),
+            entry("WalkPages.proposed", "opens the editor with proposed lines and keeps nothing"),
+            entry("SignInPages.signOut", "ends a sign-in; sign-ins stand in the log"),
+            entry("FaultPages.switchOn", "switches faults of the invented fleet, in the demonstration only"),
+            entry("FaultPages.switchOff", "the same"));
 
     /** Services whose writes are no changes by people, each with its reason. */
-    private static final Map<String, String> HARMLESS_SERVICES = Map.of(
-            "FactStore.store", "what devices say about themselves stands on the timeline",
-            "FactStore.networkId", "a network that a device carries",
-            "CredentialCare.onStart", "notes what is weak, changes no value",
-            "SignIns.signOut", "ends a sign-in; sign-ins stand in the log",
-            "Sessions.deleteOver", "deletes sign-ins that have run out",
-            "TokenHolders.check", "notes when and from where a token was used",
-            "TokenHolders.deleteOver", "deletes tokens that are long over");
+    private static final Map<String, String> HARMLESS_SERVICES = Map.ofEntries(
+            entry("FactStore.store", "what devices say about themselves stands on the timeline"),
+            entry("FactStore.networkId", "a network that a device carries"),
+            entry("FleetImport.check", "keeps files to be looked at; nothing is taken from them yet"),
+            entry("FleetImport.checkAgain", "looks at such files once more"),
+            entry("FleetImport.discard", "throws such files away"),
+            entry("FleetImport.find", "tells how far an import is, and marks one that was cut short"),
+            entry("FleetImport.latest", "the same for several"),
+            entry("FleetImport.rows", "the same with what each row would do"),
+            entry("FleetImport.removeOld", "throws away files that nobody looked at for a day"),
+            entry("CredentialCare.onStart", "notes what is weak, changes no value"),
+            entry("SignIns.signOut", "ends a sign-in; sign-ins stand in the log"),
+            entry("Sessions.deleteOver", "deletes sign-ins that have run out"),
+            entry("TokenHolders.deleteOver", "deletes tokens that are long over"));
 
     private static AuditPaths main;
 

@@ -24,6 +24,11 @@ public final class Api {
         return given().header("Authorization", "Bearer " + token).redirects().follow(false);
     }
 
+    /** Without a body. */
+    public Response post(String path) {
+        return request().noContentType().post("/api/v1" + path);
+    }
+
     /** Below /api/v1. */
     public Response get(String path) {
         return request().get("/api/v1" + path);
@@ -44,9 +49,9 @@ public final class Api {
     /** Any address, with an empty JSON object where it takes a body. */
     Response ask(Addresses.Address address) {
         RequestSpecification request = request();
-        if (!address.type().isEmpty()) {
-            request = request.contentType(address.type()).body("{}");
-        }
+        request = address.type().isEmpty()
+                ? request.noContentType()
+                : request.contentType(address.type()).body("{}");
         return request.request(address.method(), address.path());
     }
 }

@@ -257,9 +257,9 @@ class ApiDbTest {
                 .jsonPath()
                 .getString("id");
         assertThat(api.get("/credentials/" + second).jsonPath().getInt("turn")).isEqualTo(2);
-        require(200, api.request().post("/api/v1/credentials/" + second + "/earlier"));
+        require(200, api.post("/credentials/" + second + "/earlier"));
         assertThat(api.get("/credentials/" + second).jsonPath().getInt("turn")).isEqualTo(1);
-        require(200, api.request().post("/api/v1/credentials/" + second + "/later"));
+        require(200, api.post("/credentials/" + second + "/later"));
         assertThat(api.get("/credentials/" + place.credentialId()).jsonPath().getInt("turn"))
                 .isEqualTo(1);
     }

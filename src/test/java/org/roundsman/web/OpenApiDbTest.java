@@ -5,6 +5,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import io.quarkus.test.junit.QuarkusTest;
 import io.swagger.v3.parser.OpenAPIV3Parser;
 import io.swagger.v3.parser.core.models.ParseOptions;
@@ -21,7 +22,6 @@ import java.util.stream.Collectors;
 import java.util.stream.StreamSupport;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
-import org.yaml.snakeyaml.Yaml;
 
 /** The description of the API, against the rules of OpenAPI 3.1 and against the program. */
 @QuarkusTest
@@ -135,11 +135,11 @@ class OpenApiDbTest {
     }
 
     @Test
-    void yamlSaysTheSame() {
-        Map<String, Object> yaml =
-                new Yaml().load(given().get("/api/v1/openapi.yaml").asString());
-        assertThat(new ObjectMapper().<JsonNode>valueToTree(yaml)).isEqualTo(api);
-        assertThat(yaml.get("openapi").toString()).startsWith("3.1");
+    void yamlSaysTheSame() throws IOException {
+        JsonNode yaml =
+                new YAMLMapper().readTree(given().get("/api/v1/openapi.yaml").asString());
+        assertThat(yaml).isEqualTo(api);
+        assertThat(yaml.path("openapi").asText()).startsWith("3.1");
     }
 
     @Test
@@ -147,7 +147,7 @@ class OpenApiDbTest {
         String guide = given().get("/api/docs").asString();
         eachOperation((operation, node) -> assertThat(guide)
                 .contains(operation.split(" ")[1])
-                .contains(node.path("summary").asText()));
+                .contains(node.path("summary").asText().replace("'", "&#39;")));
     }
 
     private static Set<String> fields(JsonNode node) {

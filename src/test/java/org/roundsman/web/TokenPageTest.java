@@ -35,7 +35,7 @@ class TokenPageTest {
         SignedIn owner = places.somebody(Role.OWNER, null);
         MarkedPlaces.Place place = places.place("Saltmarsh");
         places.token(places.somebody(Role.TECHNICIAN, null), "night export", EnumSet.of(TokenScope.READ), null);
-        try (Screen screen = Screen.withoutScripts(address, width)) {
+        try (Screen screen = Screen.open(address, width)) {
             screen.signIn(owner.name(), FleetFixture.PASSWORD);
             Page page = screen.page();
             page.navigate(address + "password");

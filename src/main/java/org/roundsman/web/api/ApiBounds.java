@@ -2,12 +2,12 @@ package org.roundsman.web.api;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.databind.ObjectMapper;
-import io.quarkus.runtime.configuration.MemorySize;
 import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.event.Observes;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.roundsman.people.ApiAddress;
+import org.roundsman.web.page.BodyLimits;
 
 /** Looks at requests of the API before anything reads their bodies, and at what goes out with the answers. */
 final class ApiBounds {
@@ -16,15 +16,10 @@ final class ApiBounds {
     private static final int EARLY = 450;
 
     private final ObjectMapper json;
-    private final long most;
     private final String formCookie;
 
-    ApiBounds(
-            ObjectMapper json,
-            @ConfigProperty(name = "quarkus.http.limits.max-body-size") MemorySize most,
-            @ConfigProperty(name = "quarkus.rest-csrf.cookie-name") String formCookie) {
+    ApiBounds(ObjectMapper json, @ConfigProperty(name = "quarkus.rest-csrf.cookie-name") String formCookie) {
         this.json = json;
-        this.most = most.asLongValue();
         this.formCookie = formCookie;
     }
 
@@ -39,7 +34,7 @@ final class ApiBounds {
         }
         // Forms have cookies for their anti-forgery tokens; the API has neither.
         context.addHeadersEndHandler(nothing -> context.response().removeCookie(formCookie, false));
-        if (length(context) > most) {
+        if (length(context) > BodyLimits.USUAL) {
             refuse(context);
         } else {
             context.next();
@@ -57,7 +52,8 @@ final class ApiBounds {
     }
 
     private void refuse(RoutingContext context) {
-        Problem problem = Problem.of(ProblemKind.TOO_LARGE, "At most " + most + " octets are taken in one request.");
+        Problem problem =
+                Problem.of(ProblemKind.TOO_LARGE, "At most " + BodyLimits.USUAL + " octets are taken in one request.");
         try {
             context.request().resume(); // what still comes is dropped, so that the client gets to read the answer
             context.response()

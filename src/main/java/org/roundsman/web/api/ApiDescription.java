@@ -8,6 +8,7 @@ import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.OpenAPI;
 import org.eclipse.microprofile.openapi.models.Operation;
 import org.eclipse.microprofile.openapi.models.PathItem;
+import org.eclipse.microprofile.openapi.models.media.Schema;
 import org.eclipse.microprofile.openapi.models.responses.APIResponse;
 import org.eclipse.microprofile.openapi.models.responses.APIResponses;
 import org.eclipse.microprofile.openapi.models.security.SecurityScheme;
@@ -46,6 +47,7 @@ public final class ApiDescription implements OASFilter {
                                 .type(SecurityScheme.Type.HTTP)
                                 .scheme("bearer")
                                 .description("A personal token: Authorization: Bearer roundsman_…"));
+        api.getComponents().addSchema("FieldError", fieldError()).addSchema("Problem", problem());
         for (ProblemKind kind : ProblemKind.values()) {
             api.getComponents().addResponse(kind.slug(), response(kind));
         }
@@ -55,6 +57,42 @@ public final class ApiDescription implements OASFilter {
                 .toList());
         api.getPaths().getPathItems().forEach((path, item) -> item.getOperations()
                 .forEach((method, operation) -> complete(operation, method, path)));
+    }
+
+    /** As {@link Problem} is written; no operation returns one, so the reader of annotations does not see it. */
+    private static Schema problem() {
+        return object("What went wrong (RFC 9457)")
+                .addProperty("type", text("Address of a page that explains it", "/api/problems/refused"))
+                .addProperty("title", text("In a few words", "Some fields cannot be taken"))
+                .addProperty(
+                        "status",
+                        of(Schema.SchemaType.INTEGER)
+                                .description("The HTTP status")
+                                .examples(List.of(422)))
+                .addProperty("detail", text("What it means in this case", "Nothing was changed."))
+                .addProperty(
+                        "errors",
+                        of(Schema.SchemaType.ARRAY)
+                                .description("Left out where no field is to blame")
+                                .items(OASFactory.createSchema().ref("FieldError")));
+    }
+
+    private static Schema fieldError() {
+        return object("What is wrong with one field")
+                .addProperty("field", text("Its path in the body; empty for the body as a whole", "port"))
+                .addProperty("reason", text("What is wrong, or what would be right", "from 1 to 65535"));
+    }
+
+    private static Schema object(String description) {
+        return of(Schema.SchemaType.OBJECT).description(description);
+    }
+
+    private static Schema text(String description, String example) {
+        return of(Schema.SchemaType.STRING).description(description).examples(List.of(example));
+    }
+
+    private static Schema of(Schema.SchemaType type) {
+        return OASFactory.createSchema().type(List.of(type));
     }
 
     private static APIResponse response(ProblemKind kind) {

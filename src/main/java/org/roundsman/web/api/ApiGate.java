@@ -2,10 +2,16 @@ package org.roundsman.web.api;
 
 import io.quarkus.security.identity.SecurityIdentity;
 import io.vertx.ext.web.RoutingContext;
+import jakarta.ws.rs.Priorities;
+import jakarta.ws.rs.container.ContainerRequestContext;
+import jakarta.ws.rs.container.ContainerResponseContext;
 import jakarta.ws.rs.container.ResourceInfo;
+import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
+import java.util.List;
 import java.util.Optional;
 import org.jboss.resteasy.reactive.server.ServerRequestFilter;
+import org.jboss.resteasy.reactive.server.ServerResponseFilter;
 import org.roundsman.people.ApiAddress;
 import org.roundsman.people.UsedToken;
 
@@ -20,9 +26,31 @@ final class ApiGate {
         this.context = context;
     }
 
-    @ServerRequestFilter
-    public Optional<Response> scope(ResourceInfo asked) {
-        return ApiAddress.is(context) ? check(asked) : Optional.empty();
+    /** Before the filter of anti-forgery tokens, which would refuse forms without words. */
+    @ServerRequestFilter(priority = Priorities.AUTHENTICATION)
+    public Optional<Response> scope(ResourceInfo asked, ContainerRequestContext request) {
+        return ApiAddress.is(context) ? check(asked).or(() -> form(request)) : Optional.empty();
+    }
+
+    private static Optional<Response> form(ContainerRequestContext request) {
+        MediaType type = request.getMediaType();
+        boolean form = type != null
+                && (type.isCompatible(MediaType.APPLICATION_FORM_URLENCODED_TYPE)
+                        || type.isCompatible(MediaType.MULTIPART_FORM_DATA_TYPE));
+        return form
+                ? Optional.of(Problem.of(ProblemKind.WRONG_TYPE, "The API takes no forms.")
+                        .response())
+                : Optional.empty();
+    }
+
+    /** Whoever refuses without words, the answer has some. */
+    @ServerResponseFilter
+    public void words(ContainerResponseContext response) {
+        if (response.getStatus() >= 400 && !response.hasEntity() && ApiAddress.is(context)) {
+            ProblemKind kind = ProblemKind.of(response.getStatus());
+            Problem problem = new Problem(kind.type(), kind.title(), response.getStatus(), kind.meaning(), List.of());
+            response.setEntity(problem, null, MediaType.valueOf(Problem.MEDIA_TYPE));
+        }
     }
 
     private Optional<Response> check(ResourceInfo asked) {

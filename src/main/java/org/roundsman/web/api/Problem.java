@@ -4,7 +4,6 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Map;
-import org.eclipse.microprofile.openapi.annotations.media.Schema;
 
 /**
  * What went wrong, after RFC 9457.
@@ -12,24 +11,13 @@ import org.eclipse.microprofile.openapi.annotations.media.Schema;
  * @param type address of a page that explains this kind of problem
  * @param errors field by field; left out where no field is to blame
  */
-@Schema(name = "Problem", description = "What went wrong (RFC 9457)")
 @JsonInclude(JsonInclude.Include.NON_EMPTY)
-public record Problem(
-        @Schema(examples = "/api/problems/refused") String type,
-        @Schema(examples = "Some fields cannot be taken") String title,
-        @Schema(examples = "422") int status,
-        @Schema(examples = "Nothing was changed.") String detail,
-        List<FieldError> errors) {
+public record Problem(String type, String title, int status, String detail, List<FieldError> errors) {
 
     public static final String MEDIA_TYPE = "application/problem+json";
 
     /** What is wrong with one field. */
-    @Schema(name = "FieldError")
-    public record FieldError(
-            @Schema(examples = "port", description = "Its path in the body; empty for the body as a whole")
-            String field,
-
-            @Schema(examples = "from 1 to 65535") String reason) {}
+    public record FieldError(String field, String reason) {}
 
     static Problem of(ProblemKind kind, String detail) {
         return new Problem(kind.type(), kind.title(), kind.status(), detail, List.of());

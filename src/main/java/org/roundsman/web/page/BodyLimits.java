@@ -4,11 +4,13 @@ import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.event.Observes;
 import java.util.Set;
+import org.roundsman.people.ApiAddress;
 
 /** Forms are small: a body is taken up to 256 KiB, and only where files are uploaded up to 32 MiB. */
-final class BodyLimits {
+public final class BodyLimits {
 
-    static final long USUAL = 256 * 1024;
+    /** Octets that an address takes unless files are uploaded there. */
+    public static final long USUAL = 256 * 1024;
 
     /** 32 MiB of files and a little for the form around them; quarkus.http.limits.max-body-size says the same. */
     static final long UPLOAD = 33 * 1024 * 1024;
@@ -35,10 +37,10 @@ final class BodyLimits {
         return UPLOADS.contains(context.normalizedPath()) ? UPLOAD : USUAL;
     }
 
-    /** Refuses a body by the length that its head tells. */
+    /** Refuses a body by the length that its head tells. The API says the same in a form of its own. */
     private static void announced(RoutingContext context) {
         String length = context.request().getHeader("Content-Length");
-        if (length == null || fits(length, limit(context))) {
+        if (length == null || ApiAddress.is(context) || fits(length, limit(context))) {
             context.next();
             return;
         }
