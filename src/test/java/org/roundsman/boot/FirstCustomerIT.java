@@ -173,7 +173,7 @@ class FirstCustomerIT {
 
     /** linkDown by SNMPv2-MIB and IF-MIB (RFC 3418, RFC 2863), from the switch's own address. */
     private void showTrap(Page page) throws Exception {
-        openDevice(page, "oven-court-sw-1");
+        openDevice(page, "oven-court-switch-1");
         Process sent = new ProcessBuilder(
                         "snmptrap",
                         "--clientaddr=" + SWITCH,
