@@ -171,7 +171,8 @@ class ApiSafetyDbTest {
         assertThat(answer.contentType()).as(status + ": " + body).startsWith("application/problem+json");
         assertThat(answer.jsonPath().getInt("status")).isEqualTo(status);
         assertThat(answer.jsonPath().getString("title")).isNotBlank();
-        assertThat(given().get(answer.jsonPath().getString("type")).statusCode()).isEqualTo(200);
+        assertThat(given().get(answer.jsonPath().getString("type")).statusCode())
+                .isEqualTo(200);
         assertThat(body).doesNotContainIgnoringCase("exception").doesNotContain("jackson", "java", "org.");
     }
 
@@ -235,7 +236,11 @@ class ApiSafetyDbTest {
         Browser browser = fixture.browser(Role.TECHNICIAN, null);
         String path = "/devices/" + place.deviceId() + "/remove";
         browser.get("/customers/new");
-        assertThat(browser.request().contentType(type).body("x".getBytes(UTF_8)).post(path).statusCode())
+        assertThat(browser.request()
+                        .contentType(type)
+                        .body("x".getBytes(UTF_8))
+                        .post(path)
+                        .statusCode())
                 .isEqualTo(400);
         assertThat(browser.request().post(path).statusCode()).isEqualTo(400);
         assertThat(browser.request()
