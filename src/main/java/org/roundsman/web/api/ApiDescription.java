@@ -3,6 +3,7 @@ package org.roundsman.web.api;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.eclipse.microprofile.openapi.OASFactory;
 import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.OpenAPI;
@@ -20,14 +21,23 @@ public final class ApiDescription implements OASFilter {
     private static final String SCHEME = "token";
     private static final String RESPONSES = "#/components/responses/";
 
-    private static final Map<String, String> TAGS = Map.of(
-            "Customers", "Who pays",
-            "Sites", "The addresses of customers, with their networks",
-            "Devices", "Access points, switches and gateways: how they are, and what is entered about them",
-            "Models", "What makers sell",
-            "Credentials", "How SNMP agents let us in",
-            "Changes", "Who changed what",
-            "Tokens", "The caller, and the caller's own tokens");
+    private static final Map<String, String> TAGS = Map.ofEntries(
+            Map.entry("Customers", "Who pays"),
+            Map.entry("Sites", "The addresses of customers, with their networks"),
+            Map.entry("Devices", "Access points, switches and gateways: how they are, and what is entered about them"),
+            Map.entry("Models", "What makers sell"),
+            Map.entry("Credentials", "How SNMP agents let us in"),
+            Map.entry("Changes", "Who changed what"),
+            Map.entry("Tokens", "The caller, and the caller's own tokens"),
+            Map.entry("Import and export", "Tables as CSV: out, and in by way of a dry run"),
+            Map.entry("Sweeps", "Looking for the devices of a site, and taking them up"));
+
+    /** Operations that other work under way, or the lack of it, may stand against; besides everything that removes. */
+    private static final Set<String> STOPPABLE =
+            Set.of("addImport", "checkImport", "applyImport", "addSweep", "adoptFindings");
+
+    private static final Set<PathItem.HttpMethod> TAGGED =
+            Set.of(PathItem.HttpMethod.PUT, PathItem.HttpMethod.PATCH, PathItem.HttpMethod.DELETE);
 
     @Override
     public void filterOpenAPI(OpenAPI api) {
@@ -132,9 +142,10 @@ public final class ApiDescription implements OASFilter {
         add(kinds, path.contains("{"), ProblemKind.NOT_FOUND);
         add(kinds, body, ProblemKind.UNREADABLE, ProblemKind.TOO_LARGE, ProblemKind.WRONG_TYPE);
         add(kinds, body || operation.getParameters() != null, ProblemKind.REFUSED);
-        add(kinds, method == PathItem.HttpMethod.DELETE, ProblemKind.IN_USE);
-        boolean tagged = method == PathItem.HttpMethod.PATCH || method == PathItem.HttpMethod.DELETE;
-        add(kinds, tagged && !path.contains("/tokens/"), ProblemKind.CHANGED_MEANWHILE);
+        boolean stoppable = STOPPABLE.contains(operation.getOperationId());
+        add(kinds, stoppable || method == PathItem.HttpMethod.DELETE, ProblemKind.IN_USE);
+        boolean tagged = TAGGED.contains(method) && !path.contains("/tokens/") && !path.contains("/imports/");
+        add(kinds, tagged, ProblemKind.CHANGED_MEANWHILE);
         return kinds;
     }
 
