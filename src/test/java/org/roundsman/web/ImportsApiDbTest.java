@@ -29,8 +29,7 @@ class ImportsApiDbTest {
 
     /** Without a charset that the client of the test would add. */
     private static final RestAssuredConfig AS_WRITTEN = RestAssuredConfig.config()
-            .encoderConfig(
-                    EncoderConfig.encoderConfig().appendDefaultContentCharsetToContentTypeIfUndefined(false));
+            .encoderConfig(EncoderConfig.encoderConfig().appendDefaultContentCharsetToContentTypeIfUndefined(false));
 
     private static final int MOST = 33 * 1024 * 1024;
 
@@ -54,11 +53,7 @@ class ImportsApiDbTest {
     }
 
     private static Response send(Api api, String type, byte[] csv) {
-        return api.request()
-                .config(AS_WRITTEN)
-                .contentType(type)
-                .body(csv)
-                .post("/api/v1/imports?name=list.csv");
+        return api.request().config(AS_WRITTEN).contentType(type).body(csv).post("/api/v1/imports?name=list.csv");
     }
 
     private String sent(String csv) {

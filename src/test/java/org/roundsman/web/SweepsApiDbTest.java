@@ -120,7 +120,8 @@ class SweepsApiDbTest {
         assertThat(noted("added", "device")).isEqualTo(2);
         assertThat(noted("started", "sweep")).isEqualTo(1);
         assertThat(noted("changed", "sweep plan")).isEqualTo(1);
-        Response again = require(422, api.post(adopt, "{\"lines\":[{\"finding\":" + first + "},{\"finding\":999999999}]}"));
+        Response again =
+                require(422, api.post(adopt, "{\"lines\":[{\"finding\":" + first + "},{\"finding\":999999999}]}"));
         assertThat(again.jsonPath().getList("errors.field")).containsExactly("lines[0]", "lines[1]");
     }
 
