@@ -94,12 +94,12 @@ class SweepsApiDbTest {
                 .isEqualTo(List.of("127.84.0.1-127.84.0.6"));
         JsonPath done = swept();
         assertThat(done.getInt("answered")).isEqualTo(3);
-        assertThat(done.getInt("asked")).isEqualTo(done.getInt("total")).isEqualTo(6);
+        assertThat(done.getInt("asked")).isEqualTo(6).isEqualTo(done.getInt("total"));
         JsonPath found =
                 require(200, api.get(at + "/sweeps/latest/findings?size=2")).jsonPath();
         assertThat(found.getList("items.standing")).containsExactly("new", "new");
         assertThat(found.getString("items[0].addresses[0].host")).isEqualTo("127.84.0.1");
-        assertThat(found.getString("items[0].facts.name")).isEqualTo("ap-" + (FIRST + 1));
+        assertThat(found.getString("items[0].facts.name")).isEqualTo("ap-" + (FIRST + 1) + ".pier.example");
         JsonPath rest = require(200, api.request().get(found.getString("next"))).jsonPath();
         assertThat(rest.getList("items")).hasSize(1);
         assertThat(require(200, api.get(at + "/sweeps/latest/unanswered"))
@@ -120,7 +120,8 @@ class SweepsApiDbTest {
         assertThat(noted("added", "device")).isEqualTo(2);
         assertThat(noted("started", "sweep")).isEqualTo(1);
         assertThat(noted("changed", "sweep plan")).isEqualTo(1);
-        Response again = require(422, api.post(adopt, "{\"lines\":[{\"finding\":" + first + "},{\"finding\":1}]}"));
+        Response again =
+                require(422, api.post(adopt, "{\"lines\":[{\"finding\":" + first + "},{\"finding\":999999999}]}"));
         assertThat(again.jsonPath().getList("errors.field")).containsExactly("lines[0]", "lines[1]");
     }
 
@@ -181,7 +182,7 @@ class SweepsApiDbTest {
         require(404, narrowed.post(at + "/sweeps"));
         require(404, narrowed.get(at + "/sweeps/latest"));
         require(404, narrowed.get(at + "/sweeps/latest/findings"));
-        require(404, narrowed.post(at + "/sweeps/latest/adopt", "{\"lines\":[{\"finding\":1}]}"));
+        require(404, narrowed.post(at + "/sweeps/latest/adopt", "{\"lines\":[{\"finding\":999999999}]}"));
         Api viewer = Api.with(other.viewerToken());
         require(403, viewer.get("/sites/" + other.siteId() + "/sweep-plan"));
         require(403, viewer.post("/sites/" + other.siteId() + "/sweeps"));
