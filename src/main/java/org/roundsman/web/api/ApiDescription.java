@@ -20,14 +20,17 @@ public final class ApiDescription implements OASFilter {
     private static final String SCHEME = "token";
     private static final String RESPONSES = "#/components/responses/";
 
-    private static final Map<String, String> TAGS = Map.of(
-            "Customers", "Who pays",
-            "Sites", "The addresses of customers, with their networks",
-            "Devices", "Access points, switches and gateways: how they are, and what is entered about them",
-            "Models", "What makers sell",
-            "Credentials", "How SNMP agents let us in",
-            "Changes", "Who changed what",
-            "Tokens", "The caller, and the caller's own tokens");
+    private static final Map<String, String> TAGS = Map.ofEntries(
+            Map.entry("Customers", "Who pays"),
+            Map.entry("Sites", "The addresses of customers, with their networks"),
+            Map.entry("Devices", "Access points, switches and gateways: how they are, and what is entered about them"),
+            Map.entry("Wiring", "What hangs on which port, how that is known, and what people say about it"),
+            Map.entry("Models", "What makers sell"),
+            Map.entry("Profiles", "How devices of a maker are read: texts, their versions, and which are in use"),
+            Map.entry("Credentials", "How SNMP agents let us in"),
+            Map.entry("Notifications", "How traps and informs come in, and whose are not let in"),
+            Map.entry("Changes", "Who changed what"),
+            Map.entry("Tokens", "The caller, and the caller's own tokens"));
 
     @Override
     public void filterOpenAPI(OpenAPI api) {
@@ -64,7 +67,11 @@ public final class ApiDescription implements OASFilter {
         return object("What went wrong (RFC 9457)")
                 .addProperty("type", text("Address of a page that explains it", "/api/problems/refused"))
                 .addProperty("title", text("In a few words", "Some fields cannot be taken"))
-                .addProperty("status", of(Schema.SchemaType.INTEGER).description("The HTTP status").examples(List.of(422)))
+                .addProperty(
+                        "status",
+                        of(Schema.SchemaType.INTEGER)
+                                .description("The HTTP status")
+                                .examples(List.of(422)))
                 .addProperty("detail", text("What it means in this case", "Nothing was changed."))
                 .addProperty(
                         "errors",
@@ -129,7 +136,9 @@ public final class ApiDescription implements OASFilter {
         add(kinds, body, ProblemKind.UNREADABLE, ProblemKind.TOO_LARGE, ProblemKind.WRONG_TYPE);
         add(kinds, body || operation.getParameters() != null, ProblemKind.REFUSED);
         add(kinds, method == PathItem.HttpMethod.DELETE, ProblemKind.IN_USE);
-        boolean tagged = method == PathItem.HttpMethod.PATCH || method == PathItem.HttpMethod.DELETE;
+        boolean tagged = method == PathItem.HttpMethod.PATCH
+                || method == PathItem.HttpMethod.PUT
+                || method == PathItem.HttpMethod.DELETE;
         add(kinds, tagged && !path.contains("/tokens/"), ProblemKind.CHANGED_MEANWHILE);
         return kinds;
     }
