@@ -23,15 +23,21 @@ install_packages() {
 # need COMMAND PACKAGE: installs the package unless the command is there.
 need() { command -v "$1" >/dev/null || install_packages "$2"; }
 
-# snmpd is only needed as a program that tests start themselves; the packaged service must not take port 161.
-need_snmpd() {
-    if [ ! -x /usr/sbin/snmpd ]; then
-        install_packages snmpd
-        as_root service snmpd stop >/dev/null 2>&1 || true
-        if [ -d /run/systemd/system ]; then
-            as_root systemctl disable --now snmpd >/dev/null 2>&1 || true
-        else
-            as_root update-rc.d snmpd disable >/dev/null 2>&1 || true
-        fi
+# Stops a service that came with a package and keeps it from starting: it is only needed as a program of the tests, and
+# the packaged snmpd must not take port 161.
+keep_stopped() {
+    as_root service "$1" stop >/dev/null 2>&1 || true
+    if [ -d /run/systemd/system ]; then
+        as_root systemctl disable --now "$1" >/dev/null 2>&1 || true
+    else
+        as_root update-rc.d "$1" disable >/dev/null 2>&1 || true
+    fi
+}
+
+# need_daemon NAME: a program in /usr/sbin that tests start themselves, from the package of the same name.
+need_daemon() {
+    if [ ! -x "/usr/sbin/$1" ]; then
+        install_packages "$1"
+        keep_stopped "$1"
     fi
 }

@@ -8,7 +8,6 @@ import com.microsoft.playwright.options.SelectOption;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Map;
-import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.Test;
@@ -44,7 +43,7 @@ class FirstDayIT {
                 Program program = Program.start(parent.resolve("data"), port).awaitReady();
                 Screen screen = Screen.open("http://127.0.0.1:" + port + "/", 1280)) {
             Page page = screen.page();
-            signInForTheFirstTime(screen, program);
+            FirstSignIn.on(screen, program);
             assertThat(page.locator("main").innerText()).contains("nothing to make rounds of yet");
             enterCustomerAndSite(page);
             enterCredentials(page);
@@ -68,20 +67,6 @@ class FirstDayIT {
             // a refused form, twice, is an answer of 422 to the browser
             screen.complaints("status of 422");
         }
-    }
-
-    private static void signInForTheFirstTime(Screen screen, Program program) {
-        Matcher shown =
-                Pattern.compile("sign in as \"(.+)\" with the password (\\S+)").matcher(program.output());
-        assertThat(shown.find()).as(program.output()).isTrue();
-        screen.signIn(shown.group(1), shown.group(2));
-        Page page = screen.page();
-        assertThat(page.url()).endsWith("/password");
-        page.fill("#old", shown.group(2));
-        page.fill("#password", "a lantern on the pier");
-        page.fill("#again", "a lantern on the pier");
-        page.click("main button");
-        page.navigate(page.url().replaceAll("/password.*", "/"));
     }
 
     private static void enterCustomerAndSite(Page page) {

@@ -18,6 +18,7 @@ final class KnownIds {
             Map.entry("problems", "refused"),
             Map.entry("imports", NOTHING),
             Map.entry("templates", "devices"),
+            Map.entry("exports", "devices"),
             Map.entry("profiles", NOTHING),
             Map.entry("built-in", "host"),
             Map.entry("versions", NOTHING),

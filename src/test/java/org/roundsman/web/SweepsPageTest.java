@@ -91,24 +91,24 @@ class SweepsPageTest {
             assertThat(page.locator("#sweep-live").innerText())
                     .contains("The sweep is done")
                     .contains("3 answered");
-            Locator lines = page.locator("table.found tbody tr");
+            Locator lines = page.locator("table.sweep-found tbody tr");
             assertThat(lines.count()).isEqualTo(3);
             screen.check("sweeps-found");
             lines.nth(0).locator("input[name=name]").fill("");
             press(page, "Adopt what is ticked");
             assertThat(page.locator("#review .wrong").first().innerText()).contains("must not be empty");
             screen.check("sweeps-fault");
-            page.locator("table.found tbody tr")
+            page.locator("table.sweep-found tbody tr")
                     .nth(0)
                     .locator("input[name=name]")
                     .fill("Ticket office");
-            page.locator("table.found tbody tr")
+            page.locator("table.sweep-found tbody tr")
                     .nth(2)
                     .locator("input[name=tick]")
                     .uncheck();
             press(page, "Adopt what is ticked");
             assertThat(page.locator("#sweep-live").innerText()).contains("Adopted: 2 new devices");
-            assertThat(page.locator("table.found tbody tr").count()).isEqualTo(1);
+            assertThat(page.locator("table.sweep-found tbody tr").count()).isEqualTo(1);
             screen.check("sweeps-adopted");
             page.locator("button[name=aside]").first().click();
             assertThat(page.locator("#sweep-live").innerText()).contains("Set aside as not ours (1)");
@@ -126,7 +126,7 @@ class SweepsPageTest {
             Page page = screen.page();
             screen.signIn(technician, FleetFixture.PASSWORD);
             sweep(screen, "127.83.0.1-127.83.0.200\n127.83.1.1-127.83.1.100");
-            assertThat(page.locator("table.found tbody tr").count()).isEqualTo(300);
+            assertThat(page.locator("table.sweep-found tbody tr").count()).isEqualTo(300);
             press(page, "Tick none");
             assertThat(page.locator("input[name=tick]:checked").count()).isZero();
             press(page, "Tick all");

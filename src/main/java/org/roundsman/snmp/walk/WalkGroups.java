@@ -1,6 +1,8 @@
 package org.roundsman.snmp.walk;
 
 import java.util.ArrayList;
+import java.util.Collection;
+import java.util.Comparator;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -96,11 +98,7 @@ public final class WalkGroups {
             columns.computeIfAbsent(column, n -> new ArrayList<>()).add(place);
             rows.computeIfAbsent(column, n -> new HashSet<>()).add(new OID(oid.getValue(), prefix.size() + 1, rest));
         }
-        Map<Set<OID>, Integer> alike = new HashMap<>();
-        rows.values().forEach(index -> alike.merge(index, 1, Integer::sum));
-        boolean scalars = rows.values().stream().allMatch(index -> index.equals(Set.of(new OID("0"))));
-        int most = alike.values().stream().max(Integer::compare).orElse(0);
-        if (scalars || most < 2 || most * 2 < columns.size()) {
+        if (!isTable(rows.values())) {
             return false;
         }
         int longest = rows.values().stream().mapToInt(Set::size).max().orElse(0);
@@ -116,6 +114,26 @@ public final class WalkGroups {
         groups.add(
                 new UnusedGroup(prefix.toDottedString(), StandardNames.nearest(prefix), true, shown, longest, indexes));
         return true;
+    }
+
+    /**
+     * Whether columns with these rows make a table: at least two, and most of them, have at least half of their rows in
+     * common, since rows come and go while a device is read.
+     */
+    private static boolean isTable(Collection<Set<OID>> columns) {
+        Set<OID> longest =
+                columns.stream().max(Comparator.comparingInt(Set::size)).orElse(Set.of());
+        long alike = columns.stream()
+                .filter(rows -> 2 * rows.stream().filter(longest::contains).count() >= longest.size())
+                .count();
+        boolean scalars = columns.stream().allMatch(rows -> rows.equals(Set.of(new OID("0"))));
+        return !scalars && alike >= 2 && alike * 2 >= columns.size() && !areTablesThemselves(longest);
+    }
+
+    /** Several tables of one shape below each other: what looks like their index is a row object and several columns. */
+    private static boolean areTablesThemselves(Set<OID> rows) {
+        boolean deep = rows.stream().allMatch(row -> row.size() >= 3 && row.get(0) == 1);
+        return deep && rows.stream().map(row -> row.get(1)).distinct().count() > 1;
     }
 
     private UnusedGroup.Column column(OID oid, int number, List<Integer> places) {

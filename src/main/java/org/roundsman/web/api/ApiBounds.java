@@ -34,8 +34,9 @@ final class ApiBounds {
         }
         // Forms have cookies for their anti-forgery tokens; the API has neither.
         context.addHeadersEndHandler(nothing -> context.response().removeCookie(formCookie, false));
-        if (length(context) > BodyLimits.USUAL) {
-            refuse(context);
+        long limit = BodyLimits.limit(context);
+        if (length(context) > limit) {
+            refuse(context, limit);
         } else {
             context.next();
         }
@@ -51,9 +52,8 @@ final class ApiBounds {
         }
     }
 
-    private void refuse(RoutingContext context) {
-        Problem problem =
-                Problem.of(ProblemKind.TOO_LARGE, "At most " + BodyLimits.USUAL + " octets are taken in one request.");
+    private void refuse(RoutingContext context, long limit) {
+        Problem problem = Problem.of(ProblemKind.TOO_LARGE, "At most " + limit + " octets are taken in one request.");
         try {
             context.request().resume(); // what still comes is dropped, so that the client gets to read the answer
             context.response()

@@ -3,6 +3,7 @@ package org.roundsman.web.api;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.eclipse.microprofile.openapi.OASFactory;
 import org.eclipse.microprofile.openapi.OASFilter;
 import org.eclipse.microprofile.openapi.models.OpenAPI;
@@ -30,7 +31,16 @@ public final class ApiDescription implements OASFilter {
             Map.entry("Credentials", "How SNMP agents let us in"),
             Map.entry("Notifications", "How traps and informs come in, and whose are not let in"),
             Map.entry("Changes", "Who changed what"),
-            Map.entry("Tokens", "The caller, and the caller's own tokens"));
+            Map.entry("Tokens", "The caller, and the caller's own tokens"),
+            Map.entry("Import and export", "Tables as CSV: out, and in by way of a dry run"),
+            Map.entry("Sweeps", "Looking for the devices of a site, and taking them up"));
+
+    /** Operations that other work under way, or the lack of it, may stand against; besides everything that removes. */
+    private static final Set<String> STOPPABLE =
+            Set.of("addImport", "checkImport", "applyImport", "addSweep", "adoptFindings");
+
+    private static final Set<PathItem.HttpMethod> TAGGED =
+            Set.of(PathItem.HttpMethod.PUT, PathItem.HttpMethod.PATCH, PathItem.HttpMethod.DELETE);
 
     @Override
     public void filterOpenAPI(OpenAPI api) {
@@ -135,11 +145,10 @@ public final class ApiDescription implements OASFilter {
         add(kinds, path.contains("{"), ProblemKind.NOT_FOUND);
         add(kinds, body, ProblemKind.UNREADABLE, ProblemKind.TOO_LARGE, ProblemKind.WRONG_TYPE);
         add(kinds, body || operation.getParameters() != null, ProblemKind.REFUSED);
-        add(kinds, method == PathItem.HttpMethod.DELETE, ProblemKind.IN_USE);
-        boolean tagged = method == PathItem.HttpMethod.PATCH
-                || method == PathItem.HttpMethod.PUT
-                || method == PathItem.HttpMethod.DELETE;
-        add(kinds, tagged && !path.contains("/tokens/"), ProblemKind.CHANGED_MEANWHILE);
+        boolean stoppable = STOPPABLE.contains(operation.getOperationId());
+        add(kinds, stoppable || method == PathItem.HttpMethod.DELETE, ProblemKind.IN_USE);
+        boolean tagged = TAGGED.contains(method) && !path.contains("/tokens/") && !path.contains("/imports/");
+        add(kinds, tagged, ProblemKind.CHANGED_MEANWHILE);
         return kinds;
     }
 

@@ -38,7 +38,8 @@ final class ApiGate {
                 && (type.isCompatible(MediaType.APPLICATION_FORM_URLENCODED_TYPE)
                         || type.isCompatible(MediaType.MULTIPART_FORM_DATA_TYPE));
         return form
-                ? Optional.of(Problem.of(ProblemKind.WRONG_TYPE, "The API takes no forms.").response())
+                ? Optional.of(Problem.of(ProblemKind.WRONG_TYPE, "The API takes no forms.")
+                        .response())
                 : Optional.empty();
     }
 
@@ -47,8 +48,7 @@ final class ApiGate {
     public void words(ContainerResponseContext response) {
         if (response.getStatus() >= 400 && !response.hasEntity() && ApiAddress.is(context)) {
             ProblemKind kind = ProblemKind.of(response.getStatus());
-            Problem problem =
-                    new Problem(kind.type(), kind.title(), response.getStatus(), kind.meaning(), List.of());
+            Problem problem = new Problem(kind.type(), kind.title(), response.getStatus(), kind.meaning(), List.of());
             response.setEntity(problem, null, MediaType.valueOf(Problem.MEDIA_TYPE));
         }
     }

@@ -12,20 +12,12 @@ import java.util.Map;
  * @param errors field by field; left out where no field is to blame
  */
 @JsonInclude(JsonInclude.Include.NON_EMPTY)
-public record Problem(
-        String type,
-        String title,
-        int status,
-        String detail,
-        List<FieldError> errors) {
+public record Problem(String type, String title, int status, String detail, List<FieldError> errors) {
 
     public static final String MEDIA_TYPE = "application/problem+json";
 
     /** What is wrong with one field. */
-    public record FieldError(
-            String field,
-
-            String reason) {}
+    public record FieldError(String field, String reason) {}
 
     static Problem of(ProblemKind kind, String detail) {
         return new Problem(kind.type(), kind.title(), kind.status(), detail, List.of());

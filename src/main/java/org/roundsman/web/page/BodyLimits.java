@@ -15,7 +15,7 @@ public final class BodyLimits {
     /** 32 MiB of files and a little for the form around them; quarkus.http.limits.max-body-size says the same. */
     static final long UPLOAD = 33 * 1024 * 1024;
 
-    private static final Set<String> UPLOADS = Set.of("/onboarding/imports", "/profiles/walks");
+    private static final Set<String> UPLOADS = Set.of("/onboarding/imports", "/profiles/walks", "/api/v1/imports");
 
     private static final int TOO_LARGE = 413;
 
@@ -33,7 +33,8 @@ public final class BodyLimits {
         filters.register(BodyLimits::unannounced, AFTER_THE_CONTAINER);
     }
 
-    private static long limit(RoutingContext context) {
+    /** Octets that the address of a request takes. */
+    public static long limit(RoutingContext context) {
         return UPLOADS.contains(context.normalizedPath()) ? UPLOAD : USUAL;
     }
 

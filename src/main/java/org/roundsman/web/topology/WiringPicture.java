@@ -17,7 +17,7 @@ final class WiringPicture {
     /** Beyond that cards are not made narrower: longer chains lose their steps, not their words. */
     private static final int DEEPEST = 9;
 
-    private static final int CELL = 270;
+    private static final int CELL = 350;
     private static final int HEAD = 38;
     private static final int LINE = 26;
     private static final int FOOT = 8;
