@@ -22,6 +22,8 @@ class AuditPathsTest {
             entry("DevicePages.poll", "asks the device and stores a reading, as every round does"),
             entry("CredentialTrials.tryOthers", "asks the device and changes nothing"),
             entry("WiringPages.read", "asks devices what hangs on what, as the rounds do by themselves"),
+            entry("WiringApi.readWiring", "the same"),
+            entry("ProfileEditsApi.checkProfile", "says what is wrong with a text and keeps nothing"),
             entry("ImportPages.upload", "keeps a file to be looked at; nothing is taken from it yet"),
             entry("ImportPages.checkAgain", "looks at such a file once more"),
             entry("ImportPages.discard", "throws such a file away"),

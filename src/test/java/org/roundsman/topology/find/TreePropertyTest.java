@@ -48,24 +48,7 @@ class TreePropertyTest {
     void aTreeHoldsEachDeviceOnceWhateverItIsMadeOf(
             @ForAll long seed, @ForAll @IntRange(min = 1, max = 14) int devices) {
         Random random = new Random(seed);
-        List<SiteTree.Item> items = new ArrayList<>();
-        for (long id = 1; id <= devices; id++) {
-            long parent = random.nextInt(devices + 2);
-            Attachment place = parent == 0 || parent == id
-                    ? Attachment.unknown(id, "", List.of())
-                    : new Attachment(
-                            id,
-                            OptionalLong.of(parent),
-                            OptionalInt.of(random.nextInt(5)),
-                            "",
-                            How.LLDP,
-                            "",
-                            List.of(),
-                            false,
-                            Optional.empty());
-            DeviceKind kind = DeviceKind.values()[random.nextInt(3)];
-            items.add(new SiteTree.Item(id, "device " + id, kind, place));
-        }
+        List<SiteTree.Item> items = anything(random, devices);
         SiteTree tree = SiteTree.of(items, (device, port) -> Optional.empty());
         List<Long> all = tree.all().map(TreeNode::deviceId).toList();
         assertThat(all).doesNotHaveDuplicates().hasSize(devices);
@@ -86,6 +69,29 @@ class TreePropertyTest {
                 .collect(Collectors.toSet());
         tree.unknown().forEach(node -> assertThat(apart.add(node.deviceId())).isTrue());
         assertThat(apart).hasSize(devices);
+    }
+
+    /** Each device on any other, on itself excepted, or at a place that nobody knows. */
+    private static List<SiteTree.Item> anything(Random random, int devices) {
+        List<SiteTree.Item> items = new ArrayList<>();
+        for (long id = 1; id <= devices; id++) {
+            long parent = random.nextInt(devices + 2);
+            Attachment place = parent == 0 || parent == id
+                    ? Attachment.unknown(id, "", List.of())
+                    : new Attachment(
+                            id,
+                            OptionalLong.of(parent),
+                            OptionalInt.of(random.nextInt(5)),
+                            "",
+                            How.LLDP,
+                            "",
+                            List.of(),
+                            false,
+                            Optional.empty());
+            DeviceKind kind = DeviceKind.values()[random.nextInt(3)];
+            items.add(new SiteTree.Item(id, "device " + id, kind, place));
+        }
+        return items;
     }
 
     private static Site site(Random random, int devices) {
