@@ -84,14 +84,7 @@ class SweepsApiDbTest {
 
     @Test
     void aSiteIsPlannedSweptAndAdopted() throws IOException {
-        for (int i = 1; i <= 3; i++) {
-            street.house("127.84.0." + i, 2, "quayside-secret", FIRST + i);
-        }
-        require(404, api.get(at + "/sweeps/latest"));
-        assertThat(require(200, put(api, at, plan("127.84.0.1-127.84.0.6")))
-                        .jsonPath()
-                        .getList("ranges"))
-                .isEqualTo(List.of("127.84.0.1-127.84.0.6"));
+        planThreeHouses();
         JsonPath done = swept();
         assertThat(done.getInt("answered")).isEqualTo(3);
         assertThat(done.getInt("asked")).isEqualTo(6).isEqualTo(done.getInt("total"));
@@ -123,6 +116,17 @@ class SweepsApiDbTest {
         Response again =
                 require(422, api.post(adopt, "{\"lines\":[{\"finding\":" + first + "},{\"finding\":999999999}]}"));
         assertThat(again.jsonPath().getList("errors.field")).containsExactly("lines[0]", "lines[1]");
+    }
+
+    private void planThreeHouses() throws IOException {
+        for (int i = 1; i <= 3; i++) {
+            street.house("127.84.0." + i, 2, "quayside-secret", FIRST + i);
+        }
+        require(404, api.get(at + "/sweeps/latest"));
+        assertThat(require(200, put(api, at, plan("127.84.0.1-127.84.0.6")))
+                        .jsonPath()
+                        .getList("ranges"))
+                .isEqualTo(List.of("127.84.0.1-127.84.0.6"));
     }
 
     /** Nobody answers at these, so that the sweep lasts until it is cancelled. */
