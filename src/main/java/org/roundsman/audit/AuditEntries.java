@@ -14,6 +14,7 @@ import java.util.Objects;
 import org.roundsman.audit.AuditEntry.FieldChange;
 import org.roundsman.audit.AuditEntry.Subject;
 import org.roundsman.audit.AuditTrail.Note;
+import org.roundsman.system.StorableText;
 
 /** Writes entries, also where no container runs: in a command on the machine. Within the service use {@link AuditTrail}. */
 public final class AuditEntries {
@@ -76,7 +77,7 @@ public final class AuditEntries {
 
     /** PostgreSQL text holds every character but U+0000. */
     private static String text(String value) {
-        return Objects.toString(value, "").replace("\0", "\\x00");
+        return StorableText.of(Objects.toString(value, ""));
     }
 
     private record Field(

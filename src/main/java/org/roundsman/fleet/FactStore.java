@@ -12,6 +12,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.roundsman.system.StorableText;
 import org.roundsman.timeline.DeviceEvent;
 import org.roundsman.timeline.DeviceEvents;
 import org.roundsman.timeline.EventKind;
@@ -75,7 +76,7 @@ public final class FactStore {
         Map<String, String> fresh = new TreeMap<>();
         for (Map.Entry<String, String> fact : said.facts().entrySet()) {
             Known before = known.remove(fact.getKey());
-            String value = storable(fact.getValue());
+            String value = StorableText.of(fact.getValue());
             if (before == null || !before.value.equals(value)) {
                 changes.fact(fact.getKey(), before == null ? "" : before.value, value);
                 fresh.put(fact.getKey(), value);
@@ -152,7 +153,7 @@ public final class FactStore {
     private void storeNetworks(Connection connection, Changes changes, long siteId, Said said) throws SQLException {
         Map<Integer, String> carried = new HashMap<>();
         for (String ssid : said.networks()) {
-            carried.put(networkId(connection, siteId, ssid), storable(ssid));
+            carried.put(networkId(connection, siteId, ssid), StorableText.of(ssid));
         }
         CarriedNetworks.store(connection, changes, carried);
     }
@@ -162,7 +163,7 @@ public final class FactStore {
      * {@link #forget}.
      */
     public int networkId(Connection connection, long siteId, String ssid) throws SQLException {
-        NetworkKey key = new NetworkKey(siteId, storable(ssid));
+        NetworkKey key = new NetworkKey(siteId, StorableText.of(ssid));
         Integer known = networks.get(key);
         if (known == null) {
             known = find(connection, key);
@@ -198,10 +199,6 @@ public final class FactStore {
             statement.setString(2, key.ssid);
             statement.executeUpdate();
         }
-    }
-
-    static String storable(String text) {
-        return text.replace("\0", "\\x00");
     }
 
     /** What differs between two reads of one device, as events. */

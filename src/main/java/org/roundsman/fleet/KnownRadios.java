@@ -7,6 +7,7 @@ import java.sql.SQLException;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import org.roundsman.system.StorableText;
 import org.roundsman.timeline.EventKind;
 
 /** The radios of one device: which it has, and what it calls them. */
@@ -22,7 +23,7 @@ final class KnownRadios {
         boolean tell = !changes.first() || !known.isEmpty();
         for (FactStore.Radio radio : radios) {
             Known before = known.remove(radio.number());
-            Known now = new Known(FactStore.storable(radio.label()), FactStore.storable(radio.mac()), 0);
+            Known now = new Known(StorableText.of(radio.label()), StorableText.of(radio.mac()), 0);
             if (!now.equals(before)) {
                 write(connection, changes.deviceId(), radio.number(), now);
             }

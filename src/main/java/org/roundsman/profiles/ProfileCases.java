@@ -15,6 +15,7 @@ import org.roundsman.audit.AuditTrail;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.snmp.ProfileSet;
 import org.roundsman.snmp.WalkReading;
+import org.roundsman.system.StorableText;
 
 /** Walks with what profiles are expected to make of them, so that a change to a profile shows what else it changes. */
 @ApplicationScoped
@@ -136,7 +137,7 @@ public class ProfileCases {
     /** Everything that is given, in the order of the profiles' lines. */
     public static List<Result> results(WalkReading reading) {
         return reading.given().stream()
-                .map(line -> new Result(line.who(), line.key(), line.value().replace("\0", "\\x00")))
+                .map(line -> new Result(line.who(), line.key(), StorableText.of(line.value())))
                 .toList();
     }
 

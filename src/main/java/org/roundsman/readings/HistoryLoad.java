@@ -21,8 +21,8 @@ import org.roundsman.measure.Values;
 import org.roundsman.readings.rollup.PastQuarters;
 import org.roundsman.readings.spans.Touched;
 import org.roundsman.readings.sql.Sql;
-import org.roundsman.readings.sql.Transaction;
 import org.roundsman.readings.store.Partitions;
+import org.roundsman.system.Transaction;
 
 /**
  * Writes readings of the past as quarter hours and spans, where raw readings never were: for demonstration data and for

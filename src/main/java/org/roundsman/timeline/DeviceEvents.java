@@ -5,6 +5,7 @@ import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.time.ZoneOffset;
 import java.util.List;
+import org.roundsman.system.StorableText;
 
 /** Writes events in the transaction of whoever saw them. */
 public final class DeviceEvents {
@@ -35,6 +36,6 @@ public final class DeviceEvents {
     /** PostgreSQL text holds every character but U+0000. */
     private static String storable(String text) {
         String cut = text.length() > LONGEST_DETAIL ? text.substring(0, LONGEST_DETAIL) + "…" : text;
-        return cut.replace("\0", "\\x00");
+        return StorableText.of(cut);
     }
 }

@@ -24,6 +24,7 @@ import org.roundsman.fleet.DeviceKind;
 import org.roundsman.measure.Fact;
 import org.roundsman.measure.Facts;
 import org.roundsman.measure.Outcome;
+import org.roundsman.system.StorableText;
 
 /** What addresses said, and what people made of it. */
 @ApplicationScoped
@@ -106,7 +107,7 @@ public class FindingTable {
                 statement.setArray(
                         9, connection.createArrayOf("text", heard.profiles().toArray()));
                 statement.setString(10, text(said(heard.facts())));
-                statement.setString(11, heard.remark().replace("\0", "\\x00"));
+                statement.setString(11, StorableText.of(heard.remark()));
                 statement.addBatch();
             }
             statement.executeBatch();
@@ -115,7 +116,7 @@ public class FindingTable {
 
     private static Said said(Facts facts) {
         Map<String, String> values = new java.util.TreeMap<>();
-        facts.values().forEach((fact, value) -> values.put(fact.name(), value.replace("\0", "\\x00")));
+        facts.values().forEach((fact, value) -> values.put(fact.name(), StorableText.of(value)));
         return new Said(values, facts.radios(), facts.networks());
     }
 

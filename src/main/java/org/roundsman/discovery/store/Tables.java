@@ -9,6 +9,7 @@ import java.sql.SQLException;
 import java.util.ArrayList;
 import java.util.List;
 import javax.sql.DataSource;
+import org.roundsman.system.Transaction;
 
 /** Asks and changes tables, in the transaction of this thread if there is one. */
 @ApplicationScoped
@@ -68,21 +69,7 @@ public class Tables {
 
     /** Works in a transaction of its own; only where this thread has none. */
     <T> T whole(Work<T> work) throws SQLException {
-        try (Connection connection = database.getConnection()) {
-            connection.setAutoCommit(false);
-            boolean committed = false;
-            try {
-                T result = work.on(connection);
-                connection.commit();
-                committed = true;
-                return result;
-            } finally {
-                if (!committed && !connection.isClosed()) {
-                    connection.rollback();
-                }
-                connection.setAutoCommit(true);
-            }
-        }
+        return Transaction.run(database, work::on);
     }
 
     static void fill(PreparedStatement statement, Object... parameters) throws SQLException {

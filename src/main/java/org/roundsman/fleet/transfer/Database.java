@@ -4,6 +4,7 @@ import java.sql.Connection;
 import java.sql.SQLException;
 import java.sql.Statement;
 import javax.sql.DataSource;
+import org.roundsman.system.Transaction;
 
 /** Transactions of imports and exports. Callers are in no transaction of their own. Thread-safe. */
 final class Database {
@@ -22,21 +23,7 @@ final class Database {
 
     /** Does the work whole or not at all. */
     <T> T transaction(Work<T> work) throws SQLException {
-        try (Connection connection = source.getConnection()) {
-            connection.setAutoCommit(false);
-            boolean committed = false;
-            try {
-                T result = work.on(connection);
-                connection.commit();
-                committed = true;
-                return result;
-            } finally {
-                if (!committed && !connection.isClosed()) {
-                    connection.rollback();
-                }
-                connection.setAutoCommit(true);
-            }
-        }
+        return Transaction.run(source, work::on);
     }
 
     /** Does short work; a database that fails is an exception that pages know. */

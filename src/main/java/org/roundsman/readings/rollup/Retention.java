@@ -14,8 +14,8 @@ import java.util.function.Predicate;
 import javax.sql.DataSource;
 import org.jboss.logging.Logger;
 import org.roundsman.readings.sql.Sql;
-import org.roundsman.readings.sql.Transaction;
 import org.roundsman.readings.store.Partitions;
+import org.roundsman.system.Transaction;
 
 /**
  * Drops partitions that are older than they need be. What still waits to be rolled up stays. Safe with several instances

@@ -14,8 +14,8 @@ import java.util.Set;
 import java.util.TreeSet;
 import javax.sql.DataSource;
 import org.roundsman.readings.sql.Sql;
-import org.roundsman.readings.sql.Transaction;
 import org.roundsman.readings.store.Partitions;
+import org.roundsman.system.Transaction;
 
 /**
  * Builds quarter hours and days of whatever the writer marked, and of nothing else. A quarter is always built whole from

@@ -21,7 +21,7 @@ import org.roundsman.readings.spans.SpanTracker;
 import org.roundsman.readings.spans.Touched;
 import org.roundsman.readings.sql.CopyRows;
 import org.roundsman.readings.sql.Sql;
-import org.roundsman.readings.sql.Transaction;
+import org.roundsman.system.Transaction;
 import org.roundsman.timeline.DeviceEvents;
 
 /**

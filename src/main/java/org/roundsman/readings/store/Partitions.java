@@ -11,7 +11,7 @@ import java.util.List;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
 import javax.sql.DataSource;
-import org.roundsman.readings.sql.Transaction;
+import org.roundsman.system.Transaction;
 
 /**
  * Partitions of the readings tables: a UTC day for raw readings, a UTC month for quarter hours. They are made on their

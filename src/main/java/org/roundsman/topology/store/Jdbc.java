@@ -13,6 +13,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
+import org.roundsman.system.StorableText;
 
 /** A little less ceremony around statements. */
 final class Jdbc {
@@ -69,7 +70,7 @@ final class Jdbc {
 
     private static void set(PreparedStatement statement, int place, Object value) throws SQLException {
         if (value instanceof String text) {
-            statement.setString(place, text(text));
+            statement.setString(place, StorableText.of(text));
         } else if (value instanceof Instant at) {
             statement.setObject(place, at.atOffset(ZoneOffset.UTC));
         } else if (value instanceof byte[] octets) {
@@ -91,12 +92,7 @@ final class Jdbc {
     }
 
     private static Object plain(Object value) {
-        return value instanceof String text ? text(text) : value;
-    }
-
-    /** PostgreSQL text holds every character but U+0000. */
-    static String text(String value) {
-        return value.replace("\0", "\\x00");
+        return value instanceof String text ? StorableText.of(text) : value;
     }
 
     static Optional<Instant> moment(ResultSet row, String column) throws SQLException {

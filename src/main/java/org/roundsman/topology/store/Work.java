@@ -3,6 +3,7 @@ package org.roundsman.topology.store;
 import java.sql.Connection;
 import java.sql.SQLException;
 import javax.sql.DataSource;
+import org.roundsman.system.Transaction;
 
 /** Something done on a connection. */
 public interface Work<T> {
@@ -14,26 +15,20 @@ public interface Work<T> {
         try (Connection connection = database.getConnection()) {
             return work.on(connection);
         } catch (SQLException e) {
-            throw new IllegalStateException("The wiring cannot be read or stored: " + e.getMessage(), e);
+            throw failed(e);
         }
     }
 
     /** Does it whole or not at all, in a transaction of its own; this thread must be in none. */
     static <T> T whole(DataSource database, Work<T> work) {
-        return ask(database, connection -> {
-            connection.setAutoCommit(false);
-            boolean committed = false;
-            try {
-                T result = work.on(connection);
-                connection.commit();
-                committed = true;
-                return result;
-            } finally {
-                if (!committed && !connection.isClosed()) {
-                    connection.rollback();
-                }
-                connection.setAutoCommit(true);
-            }
-        });
+        try {
+            return Transaction.run(database, work::on);
+        } catch (SQLException e) {
+            throw failed(e);
+        }
+    }
+
+    private static IllegalStateException failed(SQLException e) {
+        return new IllegalStateException("The wiring cannot be read or stored: " + e.getMessage(), e);
     }
 }

@@ -1,4 +1,4 @@
-package org.roundsman.readings.sql;
+package org.roundsman.system;
 
 import java.sql.Connection;
 import java.sql.SQLException;
