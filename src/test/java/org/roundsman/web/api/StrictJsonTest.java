@@ -51,9 +51,9 @@ class StrictJsonTest {
             value = {
                 "{\"role\":\"OWNER\"} | role | there is no such field",
                 "{\"contacts\":[{\"name\":\"Ida\"},{\"admin\":true}]} | contacts[1].admin | there is no such field",
-                "{\"uplinkUpKbit\":\"fast\"} | uplinkUpKbit | “fast” is not a whole number in range",
+                "{\"uplinkUpKbit\":\"fast\"} | uplinkUpKbit | holds another type of value than it should",
                 "{\"uplinkUpKbit\":\"10\"} | uplinkUpKbit | holds another type of value than it should",
-                "{\"uplinkUpKbit\":1.5} | uplinkUpKbit | holds another type of value than it should",
+                "{\"uplinkUpKbit\":1.5} | uplinkUpKbit | “1.5” is not a whole number in range",
                 "{\"uplinkUpKbit\":99999999999} | uplinkUpKbit | holds another type of value than it should",
                 "{\"hours\":\"always\"} | hours | holds another type of value than it should",
                 "{\"hours\":[{\"opens\":\"dawn\"}]} | hours[0].opens | “dawn” is not a time of day such as 08:30"
