@@ -6,7 +6,6 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -53,23 +52,12 @@ public class EventSearch {
             List<Numbered> found = new ArrayList<>();
             try (ResultSet row = statement.executeQuery()) {
                 while (row.next()) {
-                    found.add(new Numbered(row.getLong("id"), event(row)));
+                    found.add(new Numbered(row.getLong("id"), Timeline.event(row)));
                 }
             }
             return found;
         } catch (SQLException e) {
             throw new IllegalStateException("Events could not be read: " + e.getMessage(), e);
         }
-    }
-
-    private static DeviceEvent event(ResultSet row) throws SQLException {
-        return new DeviceEvent(
-                row.getLong("device_id"),
-                row.getObject("at", OffsetDateTime.class).toInstant(),
-                EventKind.valueOf(row.getString("kind")),
-                row.getString("title"),
-                row.getString("old_value"),
-                row.getString("new_value"),
-                row.getString("detail"));
     }
 }

@@ -113,7 +113,8 @@ public class Timeline {
         }
     }
 
-    private static DeviceEvent event(ResultSet row) throws SQLException {
+    /** The event in that row, which holds every column of one but its id. */
+    static DeviceEvent event(ResultSet row) throws SQLException {
         return new DeviceEvent(
                 row.getLong("device_id"),
                 row.getObject("at", OffsetDateTime.class).toInstant(),
