@@ -15,6 +15,7 @@ import org.roundsman.planned.Occurrence;
 import org.roundsman.planned.PlanDraft;
 import org.roundsman.planned.PlannedWindow;
 import org.roundsman.planned.Planning;
+import org.roundsman.planned.Stretch;
 import org.roundsman.planned.Target;
 import org.roundsman.planned.Timing;
 import org.roundsman.web.page.Faults;
@@ -150,7 +151,21 @@ class PlanView {
             case SITE -> target.siteId().orElse(0);
             case DEVICE -> target.deviceId().orElse(0);
         };
-        return draft(form, new PlanDraft.Where(target.reach(), id), target);
+        return exact(window, form, draft(form, new PlanDraft.Where(target.reach(), id), target));
+    }
+
+    /** A moment that was not touched stays exact: the form knows neither seconds nor which of two equal hours it is in. */
+    private static PlanDraft exact(PlannedWindow window, PlanForm form, PlanDraft draft) {
+        if (!(window.timing() instanceof Timing.Once old) || !(draft.timing() instanceof Timing.Once fresh)) {
+            return draft;
+        }
+        Stretch kept = old.when();
+        ZoneId zone = window.target().zone();
+        Instant from = WorkWords.field(kept.from(), zone).equals(form.from()) ? kept.from() : fresh.when().from();
+        Instant to = WorkWords.field(kept.to(), zone).equals(form.to()) ? kept.to() : fresh.when().to();
+        return Stretch.of(from, to)
+                .map(when -> new PlanDraft(draft.where(), draft.title(), draft.reason(), new Timing.Once(when)))
+                .orElse(draft);
     }
 
     private Target target(CustomerScope scope, PlanDraft.Where where) {
