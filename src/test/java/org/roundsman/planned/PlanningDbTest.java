@@ -7,14 +7,11 @@ import io.quarkus.narayana.jta.QuarkusTransaction;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.enterprise.event.Event;
 import jakarta.inject.Inject;
-import java.time.Clock;
 import java.time.DayOfWeek;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.LocalTime;
-import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -28,17 +25,8 @@ import org.roundsman.audit.Actor;
 import org.roundsman.audit.AuditLog;
 import org.roundsman.audit.AuditQuery;
 import org.roundsman.audit.AuditTrail;
-import org.roundsman.fleet.CredentialDraft;
-import org.roundsman.fleet.Credentials;
-import org.roundsman.fleet.CustomerDraft;
 import org.roundsman.fleet.CustomerScope;
-import org.roundsman.fleet.Customers;
-import org.roundsman.fleet.DeviceDraft;
-import org.roundsman.fleet.DeviceKind;
-import org.roundsman.fleet.Devices;
 import org.roundsman.fleet.InputRejected;
-import org.roundsman.fleet.SiteDraft;
-import org.roundsman.fleet.Sites;
 import org.roundsman.planned.PlannedWindow.State;
 import org.roundsman.readings.DeviceHistory;
 
@@ -68,73 +56,32 @@ class PlanningDbTest {
     Event<PlannedWorkChanged> changed;
 
     @Inject
-    Customers customers;
+    PlannedFixture fixture;
 
-    @Inject
-    Sites sites;
-
-    @Inject
-    Devices devices;
-
-    @Inject
-    Credentials credentials;
-
-    private final Hands clock = new Hands();
+    private final TurnedClock clock = new TurnedClock(START);
     private final Actor actor = new Actor("mara-" + UUID.randomUUID(), 12L, Actor.Via.PAGE, "", "192.0.2.8");
     private Planning planning;
     private PlannedWork work;
     private PlannedBoard board;
+    private String name;
     private long customer;
     private long pier;
     private long island;
     private long device;
     private long other;
 
-    /** A clock that is turned by hand. */
-    private static final class Hands extends Clock {
-        private Instant now = START;
-
-        @Override
-        public ZoneId getZone() {
-            return ZoneOffset.UTC;
-        }
-
-        @Override
-        public Clock withZone(ZoneId zone) {
-            throw new UnsupportedOperationException();
-        }
-
-        @Override
-        public Instant instant() {
-            return now;
-        }
-    }
-
     @BeforeEach
     void twoSites() {
         planning = new Planning(database, targets, audit, clock, changed);
         work = new PlannedWork(database, clock);
         board = new PlannedBoard(database, clock);
-        customer = customers.add(new CustomerDraft("Saltmarsh " + UUID.randomUUID(), "")).id;
-        pier = site("Pier", "Europe/Berlin");
-        island = site("Island", "America/New_York");
-        long keys = credentials.add(CredentialDraft.community(customer, "keys", 2, "quayside-secret")).id;
-        device = device(pier, keys, "ap-mast");
-        other = device(pier, keys, "ap-hut");
-    }
-
-    private long site(String name, String zone) {
-        return sites.add(
-                        customer,
-                        new SiteDraft(name, zone, "", "", "", "", "", null, null, List.of(), List.of()))
-                .id;
-    }
-
-    private long device(long site, long keys, String name) {
-        return devices.add(
-                        site,
-                        new DeviceDraft(name, DeviceKind.ACCESS_POINT, name + ".example", 161, keys, null, "", 60, false))
-                .id;
+        PlannedFixture.Place place = fixture.place();
+        name = place.name();
+        customer = place.customer();
+        pier = place.pier();
+        island = place.island();
+        device = place.device();
+        other = place.other();
     }
 
     private <T> T as(Supplier<T> task) {
@@ -253,7 +200,7 @@ class PlanningDbTest {
     void endingEndsWhatGoesOnAndNothingElse() {
         PlannedWindow nightly = add(Reach.SITE, pier, daily("14:00", 120));
         assertThat(refused(() -> planning.end(ALL, nightly.id()))).containsOnlyKeys("");
-        clock.now = hours(1.5);
+        clock.turn(hours(1.5));
         assertThat(as(() -> planning.end(ALL, nightly.id())).state(hours(1.5))).isEqualTo(State.REPEATING);
         assertThat(find(nightly.id()).course().ends()).extracting(PlannedWindow.Ended::by).containsExactly(actor.name());
         assertThat(work.stretches(pier, NONE, hours(0), hours(30)))
@@ -265,7 +212,7 @@ class PlanningDbTest {
     void cancellingKeepsWhatHasBeenAndTheWindowItself() {
         PlannedWindow nightly = add(Reach.SITE, pier, daily("14:00", 120));
         PlannedWindow later = add(Reach.SITE, pier, once(200, 201));
-        clock.now = hours(26);
+        clock.turn(hours(26));
         as(() -> planning.cancel(ALL, nightly.id()));
         as(() -> planning.cancel(ALL, later.id()));
         assertThat(work.stretches(pier, NONE, hours(0), hours(300)))
@@ -284,7 +231,7 @@ class PlanningDbTest {
     @Test
     void changingTimesDoesNotChangeThePast() {
         PlannedWindow first = add(Reach.SITE, pier, daily("14:00", 120));
-        clock.now = hours(2);
+        clock.turn(hours(2));
         PlannedWindow second = as(() -> planning.change(
                 ALL, first.id(), new PlanDraft(where(Reach.SITE, pier), "Moved", "", daily("16:00", 60))));
         assertThat(second.id()).isNotEqualTo(first.id());
@@ -300,7 +247,7 @@ class PlanningDbTest {
     @Test
     void aChangeThatLeavesThePastAloneStaysInTheWindow() {
         PlannedWindow nightly = add(Reach.SITE, pier, daily("14:00", 120));
-        clock.now = hours(2);
+        clock.turn(hours(2));
         Timing.Repeating same = (Timing.Repeating) nightly.timing();
         Timing lastDay = Timing.Repeating.of(
                 same.how(), same.start(), same.length(), same.firstDay(), LocalDate.parse("2026-06-02"), List.of());
@@ -316,7 +263,7 @@ class PlanningDbTest {
     void workThatGoesOnIsMadeLongerButItsBeginningStays() {
         PlannedWindow going =
                 as(() -> planning.start(ALL, where(Reach.SITE, pier), Duration.ofHours(1), "Work on site"));
-        clock.now = hours(0.5);
+        clock.turn(hours(0.5));
         PlannedWindow longer = as(() -> planning.change(
                 ALL, going.id(), new PlanDraft(where(Reach.SITE, pier), "Work on site", "", once(0, 3))));
         assertThat(longer.id()).isEqualTo(going.id());
@@ -327,7 +274,7 @@ class PlanningDbTest {
         assertThat(refused(() -> planning.change(
                         ALL, going.id(), new PlanDraft(where(Reach.SITE, pier), "W", "", once(0, 0.25)))))
                 .containsOnlyKeys("from");
-        clock.now = hours(4);
+        clock.turn(hours(4));
         assertThat(refused(() -> planning.change(
                         ALL, going.id(), new PlanDraft(where(Reach.SITE, pier), "W", "", once(0, 9)))))
                 .containsOnlyKeys("");
@@ -336,10 +283,10 @@ class PlanningDbTest {
     @Test
     void twoTapsStartItOnce() {
         PlannedWindow one = as(() -> planning.start(ALL, where(Reach.SITE, pier), Duration.ofHours(2), "Work"));
-        clock.now = hours(0.001);
+        clock.turn(hours(0.001));
         PlannedWindow two = as(() -> planning.start(ALL, where(Reach.SITE, pier), Duration.ofHours(2), "Work"));
         assertThat(two.id()).isEqualTo(one.id());
-        clock.now = hours(0.1);
+        clock.turn(hours(0.1));
         assertThat(as(() -> planning.start(ALL, where(Reach.SITE, pier), Duration.ofHours(2), "Work")).id())
                 .isNotEqualTo(one.id());
     }
@@ -370,16 +317,16 @@ class PlanningDbTest {
     void everyChangeIsInTheAuditOnce() {
         PlannedWindow going =
                 as(() -> planning.start(ALL, where(Reach.DEVICE, device), Duration.ofHours(1), "Work on site"));
-        clock.now = hours(0.5);
+        clock.turn(hours(0.5));
         as(() -> planning.change(
                 ALL, going.id(), new PlanDraft(where(Reach.DEVICE, device), "Work on mast", "", once(0, 2))));
         as(() -> planning.end(ALL, going.id()));
         PlannedWindow nightly = add(Reach.CUSTOMER, customer, daily("14:00", 120));
-        clock.now = hours(2);
+        clock.turn(hours(2));
         PlannedWindow moved = as(() -> planning.change(
                 ALL, nightly.id(), new PlanDraft(nightlyWhere(), "New switch", "because", daily("16:00", 60))));
         as(() -> planning.cancel(ALL, moved.id()));
-        String all = "all sites of " + customers.find(ALL, customer).orElseThrow().name;
+        String all = "all sites of " + name;
         String when = " for %s, from 2026-05-01, not on 2026-06-03";
         assertThat(said())
                 .containsExactly(
@@ -425,7 +372,7 @@ class PlanningDbTest {
     @Test
     void aWindowOutlivesItsDevice() {
         PlannedWindow window = add(Reach.DEVICE, device, once(0, 9));
-        devices.remove(device);
+        fixture.removeDevice(device);
         assertThat(find(window.id()).target().words()).isEqualTo("ap-mast at Pier");
         assertThat(work.covers(pier, OptionalLong.of(other), hours(1))).isFalse();
         assertThat(work.covers(pier, NONE, hours(1))).isFalse();
