@@ -5,6 +5,7 @@ import io.quarkus.runtime.ShutdownEvent;
 import io.quarkus.runtime.StartupEvent;
 import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Event;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
 import jakarta.interceptor.Interceptor;
@@ -15,6 +16,7 @@ import javax.sql.DataSource;
 import org.roundsman.measure.Reading;
 import org.roundsman.polling.ReadingSink;
 import org.roundsman.readings.store.ReadingWriter;
+import org.roundsman.readings.store.WriterListener;
 import org.roundsman.readings.store.WriterSettings;
 
 /** Where the central's rounds put their readings: a queue, and a thread that stores them. */
@@ -24,13 +26,19 @@ public class StoredReadings implements ReadingSink, BacklogSource, AutoCloseable
     private final ReadingWriter writer;
 
     @Inject
-    StoredReadings(DataSource source, Clock clock, ReadingsSettings settings, MeterRegistry registry) {
-        this(source, clock, settings.writing(), registry);
+    StoredReadings(
+            DataSource source,
+            Clock clock,
+            ReadingsSettings settings,
+            MeterRegistry registry,
+            Event<ReadingsStored> news) {
+        this(source, clock, settings.writing(), registry, new ToldReadings(registry, news::fire));
     }
 
-    private StoredReadings(DataSource source, Clock clock, WriterSettings writing, MeterRegistry registry) {
+    private StoredReadings(
+            DataSource source, Clock clock, WriterSettings writing, MeterRegistry registry, WriterListener listener) {
         try {
-            writer = new ReadingWriter(source, clock, writing, new WriterMeters(registry));
+            writer = new ReadingWriter(source, clock, writing, listener);
         } catch (IOException e) {
             throw new IllegalStateException(
                     "The folder " + writing.spoolFolder() + " for waiting readings cannot be used: " + e
@@ -42,7 +50,8 @@ public class StoredReadings implements ReadingSink, BacklogSource, AutoCloseable
 
     /** Outside of the container, with the usual settings; {@link #begin} starts it. */
     public static StoredReadings open(DataSource source, Clock clock, Path spoolFolder, MeterRegistry registry) {
-        return new StoredReadings(source, clock, WriterSettings.in(spoolFolder), registry);
+        return new StoredReadings(
+                source, clock, WriterSettings.in(spoolFolder), registry, new WriterMeters(registry));
     }
 
     @Override

@@ -10,7 +10,7 @@ import org.roundsman.readings.store.ReadingWriter;
 import org.roundsman.readings.store.WriterListener;
 
 /** Counts what the writer does. */
-final class WriterMeters implements WriterListener {
+class WriterMeters implements WriterListener {
 
     private static final String PREFIX = "roundsman.readings.";
 

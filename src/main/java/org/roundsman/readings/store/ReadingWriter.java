@@ -122,6 +122,7 @@ public final class ReadingWriter implements ReadingSink, AutoCloseable {
             long began = System.nanoTime();
             listener.stored(storeOrIsolate(batch), System.nanoTime() - began);
             waiting.done();
+            listener.committed(batch);
             recovered();
         } catch (SQLException e) {
             failed(e);

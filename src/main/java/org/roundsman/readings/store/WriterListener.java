@@ -1,6 +1,9 @@
 package org.roundsman.readings.store;
 
-/** Hears what the writer does: for our own metrics. Called from the writer's thread and from those of the rounds. */
+import java.util.List;
+import org.roundsman.measure.Reading;
+
+/** Hears what the writer does: for our own metrics, and for those downstream. Called from the writer's thread and from those of the rounds. */
 public interface WriterListener {
 
     /** Hears nothing. */
@@ -8,6 +11,12 @@ public interface WriterListener {
 
     /** A batch was committed. */
     default void stored(BatchStore.Stored batch, long nanoseconds) {}
+
+    /**
+     * These readings are in the database now; some of them may have been there before, or be of devices that are gone.
+     * Called on the writer's thread, which waits meanwhile: must not throw, and must not take long.
+     */
+    default void committed(List<Reading> readings) {}
 
     /** The database did not take a batch; it is tried again. */
     default void failed() {}

@@ -1,0 +1,65 @@
+package org.roundsman.alarms;
+
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+
+/**
+ * An alarm as lists show it, with its current or last episode.
+ *
+ * @param id of the alarm
+ * @param episodeId of the episode, from raise to clear
+ * @param resourceName name of the device with its part, or of the site, or empty for the service
+ * @param place of the device, or empty
+ * @param began when the fault began
+ * @param raised when this episode was raised
+ * @param changed last status change
+ * @param clearedAt end of the episode, empty while active
+ * @param text what is seen
+ * @param operatorUntil until when it is shelved
+ * @param takenBy name of who has it, or empty
+ * @param causedBy id of the alarm that explains this one
+ * @param evidence step by step
+ * @param pointing active alarms that this one explains
+ * @param planned it was raised in planned work, which goes on
+ * @param settled false while the cause is still being worked out
+ */
+public record OpenAlarm(
+        long id,
+        long episodeId,
+        AlarmKey key,
+        OptionalLong customerId,
+        String customer,
+        OptionalLong siteId,
+        String site,
+        String timeZone,
+        String resourceName,
+        String place,
+        Severity severity,
+        Instant began,
+        Instant raised,
+        Instant changed,
+        Optional<Instant> clearedAt,
+        String text,
+        OperatorState operator,
+        String operatorBy,
+        Optional<Instant> operatorUntil,
+        String operatorReason,
+        String takenBy,
+        CauseKind cause,
+        OptionalLong causedBy,
+        List<String> evidence,
+        Impact impact,
+        int pointing,
+        boolean planned,
+        boolean settled) {
+
+    public OpenAlarm {
+        evidence = List.copyOf(evidence);
+    }
+
+    public boolean active() {
+        return clearedAt.isEmpty();
+    }
+}

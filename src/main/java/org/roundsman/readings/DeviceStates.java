@@ -1,0 +1,79 @@
+package org.roundsman.readings;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.sql.Connection;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.Map;
+import javax.sql.DataSource;
+import org.roundsman.measure.Condition;
+import org.roundsman.measure.Outcome;
+import org.roundsman.readings.sql.Sql;
+
+/**
+ * What the last rounds say, for those who watch the whole fleet. For the service itself: callers show nothing of it to
+ * somebody without checking the customer scope. Thread-safe.
+ */
+@ApplicationScoped
+public class DeviceStates {
+
+    private static final String SELECT = "select device_id, condition, since, misses, missing_since, last_answered_at,"
+            + " last_round_at, next_in_s, outcome, uptime, clients from device_now";
+
+    private final DataSource source;
+
+    @Inject
+    public DeviceStates(DataSource source) {
+        this.source = source;
+    }
+
+    /** Of every device that was ever visited, by device id. */
+    public Map<Long, DeviceState> all() {
+        return read(SELECT, connection -> new Object[0]);
+    }
+
+    /** Of these devices; one that was never visited has no entry. */
+    public Map<Long, DeviceState> of(Collection<Long> deviceIds) {
+        return read(
+                SELECT + " where device_id = any(?)", connection -> new Object[] {Sql.ids(connection, deviceIds)});
+    }
+
+    private interface Parameters {
+        Object[] of(Connection connection) throws SQLException;
+    }
+
+    private Map<Long, DeviceState> read(String sql, Parameters parameters) {
+        try (Connection connection = source.getConnection();
+                var statement = connection.prepareStatement(sql)) {
+            Sql.fill(statement, parameters.of(connection));
+            Map<Long, DeviceState> states = new HashMap<>();
+            try (ResultSet row = statement.executeQuery()) {
+                while (row.next()) {
+                    DeviceState state = state(row);
+                    states.put(state.deviceId(), state);
+                }
+            }
+            return states;
+        } catch (SQLException e) {
+            throw new IllegalStateException("The states of devices cannot be read: " + e.getMessage(), e);
+        }
+    }
+
+    private static DeviceState state(ResultSet row) throws SQLException {
+        return new DeviceState(
+                row.getLong("device_id"),
+                Condition.ofCode(row.getInt("condition")),
+                Sql.instant(row, "since").orElseThrow(),
+                row.getInt("misses"),
+                Sql.instant(row, "missing_since"),
+                Sql.instant(row, "last_answered_at"),
+                Sql.instant(row, "last_round_at").orElseThrow(),
+                row.getInt("next_in_s"),
+                Outcome.ofCode(row.getInt("outcome")),
+                Sql.real(row, "uptime"),
+                Sql.whole(row, "clients"));
+    }
+}
