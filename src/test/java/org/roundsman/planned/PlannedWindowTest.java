@@ -92,6 +92,24 @@ class PlannedWindowTest {
         assertThat(ended.state(hours(26))).isEqualTo(State.REPEATING);
     }
 
+    /** What is over stands among the past at once, and not only when its last day has gone by. */
+    @Test
+    void aRepetitionIsOverWithItsLastTime() {
+        Timing week = Timing.Repeating.of(
+                new Repetition.Daily(),
+                LocalTime.NOON,
+                Duration.ofHours(2),
+                LocalDate.parse("2026-06-01"),
+                LocalDate.parse("2026-06-02"),
+                List.of());
+        assertThat(window(week, PLAIN).over()).contains(hours(26));
+        PlannedWindow ended = window(week, course(null, null, null, new Ended(hours(25), "wren")));
+        assertThat(ended.over()).contains(hours(25));
+        assertThat(ended.state(hours(25))).isEqualTo(State.OVER);
+        assertThat(window(week, course(null, hours(1), Stop.CANCELLED)).over()).contains(hours(1));
+        assertThat(window(DAILY, PLAIN).over()).isEmpty();
+    }
+
     @Test
     void whatIsCalledOffCountsUntilThen() {
         PlannedWindow cancelled = window(DAILY, course(null, hours(25), Stop.CANCELLED));

@@ -108,7 +108,7 @@ class TimingTest {
                 .containsExactly(stretch("2026-04-30T20:00:00Z", "2026-05-01T02:00:00Z"));
         assertThat(night.between(Instant.parse("2026-05-01T02:00:00Z"), Instant.parse("2026-05-02T00:00:00Z"), BERLIN))
                 .isEmpty();
-        assertThat(night.over(BERLIN)).contains(Instant.parse("2027-01-01T03:00:00Z"));
+        assertThat(night.last(BERLIN)).map(Stretch::to).contains(Instant.parse("2027-01-01T03:00:00Z"));
     }
 
     @Test
@@ -129,6 +129,15 @@ class TimingTest {
         assertThat(weekly.after(Instant.parse("2026-06-15T07:00:00Z"), BERLIN, 1))
                 .as("begins at that very moment, so not after it")
                 .isEmpty();
+    }
+
+    @Test
+    void theLastIsTheLastThatHappens() {
+        Repetition sundays = new Repetition.Weekly(Set.of(DayOfWeek.SUNDAY));
+        assertThat(plan(sundays, "09:00", 30, "2026-06-01", "2026-06-30", "2026-06-28").last(BERLIN))
+                .contains(stretch("2026-06-21T07:00:00Z", "2026-06-21T07:30:00Z"));
+        assertThat(plan(sundays, "09:00", 30, "2026-06-01", "2026-06-06").last(BERLIN)).isEmpty();
+        assertThat(plan(sundays, "09:00", 30, "2026-06-01", null).endless()).isTrue();
     }
 
     @Test
