@@ -58,8 +58,7 @@ public enum AlarmType {
             Resource.Kind.DEVICE,
             "Radio off",
             "A radio that used to be on the air shows no channel or has gone missing.",
-            "Check the radio's settings and the device's log; after radar was seen a radio may wait before it sends"
-                    + " again (DFS)."),
+            "Check the radio's settings and the device's log; after radar was seen a radio may wait before it sends again (DFS)."),
     UTILISATION_HIGH(
             "utilisation-high",
             EventType.QUALITY_OF_SERVICE,
