@@ -42,6 +42,7 @@ final class KnownIds {
                 "tokens", String.valueOf(place.tokenId()),
                 "planned", String.valueOf(place.workId()),
                 "planned-work", String.valueOf(place.workId()),
+                "alarms", String.valueOf(place.alarmId()),
                 "people", String.valueOf(place.accountId())));
     }
 
@@ -56,6 +57,7 @@ final class KnownIds {
                 "tokens", NOTHING,
                 "planned", NOTHING,
                 "planned-work", NOTHING,
+                "alarms", NOTHING,
                 "people", NOTHING));
     }
 

@@ -82,6 +82,7 @@ record ChangeLine(
             case "site" -> "/sites/" + subject.id();
             case "credentials" -> "/credentials/" + subject.id();
             case "planned work" -> "/planned/" + subject.id();
+            case "alarm" -> "/alarms/" + subject.id();
             case "customer" -> "/?customer=" + subject.id();
             default -> "";
         };

@@ -45,6 +45,11 @@ public class Frame {
         return signedIn() && person().role().plansWork();
     }
 
+    /** Whether this person deals with alarms. */
+    public boolean acts() {
+        return signedIn() && person().role().actsOnAlarms();
+    }
+
     public boolean owns() {
         return signedIn() && person().role() == Role.OWNER;
     }
