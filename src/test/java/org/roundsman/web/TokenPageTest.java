@@ -29,6 +29,14 @@ class TokenPageTest {
         Screen.closeAll();
     }
 
+    /** More than one page of them. */
+    private void many() {
+        SignedIn technician = places.somebody(Role.TECHNICIAN, null);
+        for (int i = 1; i <= 50; i++) {
+            places.token(technician, "stock list " + i, EnumSet.of(TokenScope.READ), null);
+        }
+    }
+
     @ParameterizedTest
     @ValueSource(ints = {1280, 390})
     void aPersonMakesATokenUsesItAndRevokesIt(int width) {
@@ -54,10 +62,21 @@ class TokenPageTest {
             page.click("main table button >> nth=0");
             assertThat(page.textContent("main")).contains("revoked");
             assertThat(Api.with(token).get("/me").statusCode()).isEqualTo(401);
+            many();
+            page.navigate(address + "tokens");
+            assertThat(page.locator("table").last().locator("tbody tr").count()).isEqualTo(25);
+            page.click("a[rel=next]");
+            page.waitForURL("**others=2*");
+            screen.check("tokens-many");
+            page.locator("text=Revoke").last().click();
+            page.waitForURL("**others=2*");
+            assertThat(page.locator("table").last().innerText()).contains("revoked");
             page.navigate(address + "api/docs");
             screen.check("api-guide");
             page.navigate(address + "api/problems/refused");
             screen.check("api-problem");
+            page.navigate(address + "api/problems");
+            screen.check("api-problems");
             screen.complaints();
         }
     }
