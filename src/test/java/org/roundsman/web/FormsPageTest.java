@@ -38,9 +38,7 @@ class FormsPageTest {
             screen.check("customer-new");
             page.fill("#name", name);
             page.click("main button");
-            page.waitForURL("**/customers**");
-            screen.check("customers");
-            page.getByText("add site of " + name).click();
+            page.waitForURL("**/sites/new");
             page.fill("#name", "Corner shop");
             page.fill("#timeZone", "Europe/Nowhere");
             page.click("main button");
@@ -56,6 +54,9 @@ class FormsPageTest {
             page.locator("summary").click();
             screen.check("device-edit");
             assertThat(page.locator("main").innerText()).contains("Remove this device from the fleet");
+            page.navigate(address + "customers");
+            assertThat(page.locator("main").innerText()).contains(name).contains("Corner shop");
+            screen.check("customers");
             screen.complaints("422");
         }
     }

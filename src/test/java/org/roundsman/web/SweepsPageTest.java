@@ -130,6 +130,7 @@ class SweepsPageTest {
                 .click();
         screen.check("sweeps-plan");
         press(page, "Save and start the sweep");
+        page.waitForSelector("text=1 set aside and not asked");
         page.waitForSelector("text=In the fleet already (2)");
         page.locator("summary", new Page.LocatorOptions().setHasText("In the fleet already"))
                 .click();

@@ -114,7 +114,10 @@ class WorkbenchPageTest {
         page.locator(".acts a", new Page.LocatorOptions().setHasText("Change"))
                 .first()
                 .click();
-        page.fill("#text", page.inputValue("#text") + "about: \"units under the roof\"\n");
+        page.fill(
+                "#text",
+                page.inputValue("#text")
+                        .replace("One line that says what kind of device this is", "units under the roof"));
         page.fill("#note", "Say what they are");
         press(page, "Save");
         page.waitForURL("**/versions/2");
@@ -169,20 +172,25 @@ class WorkbenchPageTest {
             long credential = fixture.credentials()
                     .add(CredentialDraft.community(place.customerId(), "snmpd keys", 2, Snmpd.COMMUNITY))
                     .id;
-            fixture.device(place.siteId(), credential, "Rack", Snmpd.HOST, snmpd.port());
+            String rack = "Rack " + width;
+            fixture.device(place.siteId(), credential, rack, Snmpd.HOST, snmpd.port());
             Page page = screen.page();
             screen.signIn(fixture.person(Role.OWNER, null), FleetFixture.PASSWORD);
             page.navigate(address + "profiles/workbench");
-            page.fill("#search", place.customer() + " Rack");
+            page.fill("#search", place.customer() + " " + rack);
             press(page, "Find");
+            page.waitForURL("**search=*");
             screen.check("workbench-found");
-            page.getByText("Read everything of Rack").click();
-            page.waitForSelector("text=look at it", new Page.WaitForSelectorOptions().setTimeout(120_000));
+            page.getByText("Read everything of " + rack).click();
+            page.waitForSelector(
+                    "#readings li:has-text('" + rack + "') a", new Page.WaitForSelectorOptions().setTimeout(120_000));
             assertThat(page.locator("#kept-walks").innerText())
                     .contains("variables")
                     .doesNotContain("None yet");
             screen.check("workbench-read");
-            page.getByText("look at it").first().click();
+            page.locator("#readings li", new Page.LocatorOptions().setHasText(rack))
+                    .locator("a")
+                    .click();
             assertThat(page.locator("main").innerText())
                     .contains(place.customer())
                     .contains("fact.object_id")

@@ -210,7 +210,7 @@ class WiringPageTest {
             Page page = screen.page();
             screen.signIn(person, FleetFixture.PASSWORD);
             page.navigate(address + "sites/" + place.siteId() + "/wiring");
-            assertThat(page.locator("main").innerText())
+            assertThat(page.locator("main").textContent())
                     .contains("It is not known yet where the access points hang.")
                     .contains("Place not known yet");
             page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Read it now"))
@@ -228,10 +228,10 @@ class WiringPageTest {
             value = {
                 "asked=0&silent=0 | No device of this site is watched, so none can be read.",
                 "asked=1&silent=0 | 1 device is being read; this page refreshes itself.",
-                "asked=0&silent=1 | No device is being read now. 1 device is silent or not reached yet, and keeps what was"
-                        + " known of it.",
-                "asked=7&silent=2 | 7 devices are being read, one after the other; this page refreshes itself. 2 devices"
-                        + " are silent or not reached yet, and keep what was known of them."
+                "asked=0&silent=1 | No device is being read now. 1 device is silent or not reached yet, and keeps what"
+                        + " was known of it.",
+                "asked=7&silent=2 | 7 devices are being read, one after the other; this page refreshes itself. 2"
+                        + " devices are silent or not reached yet, and keep what was known of them."
             })
     void whatIsReadIsToldInWholeSentences(String query, String told) {
         Browser browser = fixture.browser(Role.TECHNICIAN, null);
