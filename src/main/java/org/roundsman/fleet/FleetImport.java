@@ -108,6 +108,15 @@ public class FleetImport {
     }
 
     /**
+     * Why rows are refused, the most frequent first, ten at most.
+     *
+     * @throws InputRejected when the import is gone (field {@code id})
+     */
+    public List<ImportReason> reasons(long accountId, long id) {
+        return imports.reasons(accountId, id);
+    }
+
+    /**
      * Forgets an import; what it has written stays.
      *
      * @throws InputRejected when it is gone (field {@code id}) or at work (field {@code import})

@@ -15,6 +15,7 @@ import org.jboss.logging.Logger;
 import org.roundsman.audit.AuditTrail;
 import org.roundsman.audit.FieldSet;
 import org.roundsman.fleet.Customers;
+import org.roundsman.shared.Page;
 
 /** Personal tokens, as their persons and the owner look after them. Blocks on the database. */
 @ApplicationScoped
@@ -44,10 +45,21 @@ public class PersonalTokens {
         return held(PersonalToken.list("account.id = ?1 order by id desc", accountId));
     }
 
-    /** Everybody's, by person, the newest first. For the owner. */
+    /**
+     * Those of everybody but one, by person, the newest first. For the owner.
+     *
+     * @param page from 1; one beyond the last gives the last
+     */
     @Transactional
-    public List<HeldToken> all() {
-        return held(PersonalToken.list("order by lower(account.name), id desc"));
+    public Page<HeldToken> ofOthers(long accountId, int page, int size) {
+        long total = PersonalToken.count("account.id <> ?1", accountId);
+        int last = new Page<>(List.of(), 1, size, total).last();
+        int number = Math.min(page, last);
+        List<PersonalToken> found = PersonalToken.<PersonalToken>find(
+                        "account.id <> ?1 order by lower(account.name), id desc", accountId)
+                .page(number - 1, size)
+                .list();
+        return new Page<>(held(found), number, size, total);
     }
 
     private static List<HeldToken> held(List<PersonalToken> tokens) {

@@ -163,6 +163,23 @@ class ApiSafetyDbTest {
         }
     }
 
+    /** RFC 9110, section 15.5.6: with 405 come the methods that the address takes, and they are those. */
+    @ParameterizedTest
+    @ValueSource(strings = {"/devices/DEVICE", "/devices", "/devices/DEVICE/port", "/customers/CUSTOMER", "/me"})
+    void aMethodThatAnAddressDoesNotTakeIsAnsweredWithThoseThatItTakes(String template) {
+        String path = "/api/v1"
+                + template.replace("DEVICE", String.valueOf(place.deviceId()))
+                        .replace("CUSTOMER", String.valueOf(place.customerId()));
+        Response refused = api.request().request("SEARCH", path);
+        requireProblem(405, refused);
+        List<String> allowed = List.of(refused.header("Allow").split(", "));
+        for (String method : List.of("GET", "HEAD", "POST", "PUT", "PATCH")) {
+            Response answer =
+                    api.request().contentType("application/json").body("[]").request(method, path);
+            assertThat(answer.statusCode() != 405).as(method + " " + path).isEqualTo(allowed.contains(method));
+        }
+    }
+
     private static void requireProblem(int status, Response answer) {
         String body = answer.asString();
         assertThat(answer.statusCode()).as(body).isEqualTo(status);

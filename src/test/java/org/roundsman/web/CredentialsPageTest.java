@@ -80,6 +80,7 @@ class CredentialsPageTest {
         try (Screen screen = open(width)) {
             Page page = screen.page();
             page.navigate(address + "credentials/new?owner=site-" + place.siteId());
+            check(width, "credentials/new?owner=site-" + place.siteId(), "credentials-new");
             page.fill("#name", "weak keys");
             page.fill("#community", "public");
             press(page, "Save");
@@ -88,7 +89,7 @@ class CredentialsPageTest {
                     .contains("for Pier of " + place.customer())
                     .contains("well-known word")
                     .contains("readable on the wire")
-                    .contains("No device needs them")
+                    .contains("No device uses them")
                     .doesNotContain("public\n");
             String path = page.url().substring(address.length());
             check(width, path, "credentials-one");
@@ -142,7 +143,7 @@ class CredentialsPageTest {
             page.waitForURL("**/devices/" + device);
             page.getByRole(
                             AriaRole.LINK,
-                            new Page.GetByRoleOptions().setName("Changes").setExact(true))
+                            new Page.GetByRoleOptions().setName("Past changes").setExact(true))
                     .last()
                     .click();
             page.waitForURL(url -> url.contains("/changes?"));

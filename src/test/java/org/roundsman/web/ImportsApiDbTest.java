@@ -110,6 +110,7 @@ class ImportsApiDbTest {
         JsonPath rows = require(200, api.get(path + "/rows?outcome=refused")).jsonPath();
         assertThat(rows.getInt("items[0].row")).isEqualTo(2);
         assertThat(rows.getString("items[0].faults[0].column")).isEqualTo("customer");
+        assertThat(rows.getString("items[0].faults[0].given")).isEqualTo("Nobody " + place.marker());
         assertThat(require(409, api.post(path + "/apply")).jsonPath().getString("detail"))
                 .contains("all or nothing");
         require(422, api.get(path + "/rows?outcome=odd"));

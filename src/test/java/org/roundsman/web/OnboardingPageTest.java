@@ -14,6 +14,7 @@ import java.util.UUID;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.roundsman.people.Role;
 
 /** A customer with its sites and devices comes in from files, in a real browser. */
@@ -72,7 +73,49 @@ class OnboardingPageTest {
             refused(screen, scripts, name);
             applied(screen, scripts, name);
             exported(page, name);
+            check(screen, scripts, "onboarding-after");
             screen.complaints("422");
+        }
+    }
+
+    /** Rows that are new, changed, the same and refused, each with what it holds and why. */
+    @ParameterizedTest
+    @ValueSource(ints = {1280, 390})
+    void everyOutcomeIsShownWithItsValues(int width) {
+        FleetFixture.Place place = fixture.place("Quillfeather School");
+        String site = "Pier of " + place.customer();
+        String device = "Pier AP of " + place.customer();
+        String rest = "\r\n" + place.customer() + "," + site + ",";
+        String devices = "customer,site,device,kind,host,port,credentials,interval_seconds,place"
+                + rest + device + ",access point,127.99.0.1,16099,pier keys " + place.customer()
+                + ",60,mast by the gate"
+                + rest + "Hall,access point,192.0.2.40,161,pier keys " + place.customer() + ",60,ceiling"
+                + rest + "Attic,toaster,192.0.2.41,70000,pier keys " + place.customer() + ",every minute,"
+                + rest + "Yard,access point,,161,no such keys,60,\"" + "behind the shed, ".repeat(20) + "\"\r\n";
+        try (Screen screen = Screen.open(address, width)) {
+            Page page = screen.page();
+            screen.signIn(fixture.person(Role.TECHNICIAN, null), FleetFixture.PASSWORD);
+            page.navigate(address + "onboarding");
+            page.setInputFiles("#files", new FilePayload[] {
+                file("devices.csv", devices),
+                file("customers.csv", "customer,note\r\n" + place.customer() + ",Invented\r\n")
+            });
+            page.click("text=Make a dry run");
+            ended(page);
+            assertThat(page.locator("main").innerText())
+                    .contains("port “70000”: ")
+                    .contains("kind “toaster”: ")
+                    .contains("interval_seconds “every minute”: ")
+                    .containsPattern("place “(behind the shed, ){5}behind the she…”: ");
+            screen.check("import-values");
+            page.click("text=5 in all");
+            page.waitForURL("**outcome=all");
+            page.locator("summary").first().click();
+            assertThat(page.locator("main").innerText())
+                    .contains("mast → mast by the gate")
+                    .contains("nothing to write");
+            screen.check("import-outcomes");
+            screen.complaints();
         }
     }
 
@@ -94,6 +137,9 @@ class OnboardingPageTest {
                 .contains("7 new")
                 .contains("separated by semicolons")
                 .contains("all or nothing");
+        assertThat(page.locator("main li").allInnerTexts())
+                .anyMatch(
+                        text -> text.startsWith("90 rows: credentials: there are no SNMP credentials “no such keys”"));
         assertThat(page.locator("#apply").count()).isZero();
         page.click("text=90 refused");
         page.waitForURL("**outcome=refused");

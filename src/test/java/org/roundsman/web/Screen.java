@@ -2,6 +2,8 @@ package org.roundsman.web;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import com.deque.html.axecore.args.AxeRuleOptions;
+import com.deque.html.axecore.args.AxeRunOptions;
 import com.deque.html.axecore.playwright.AxeBuilder;
 import com.deque.html.axecore.results.Rule;
 import com.microsoft.playwright.Browser;
@@ -95,13 +97,18 @@ public final class Screen implements AutoCloseable {
         page.waitForURL(url -> !url.contains("sign-in"));
     }
 
-    /** No serious fault for people with assistive technology, and nothing wider than the screen. */
-    public void check(String name) {
+    /** Takes a picture of the whole page, for people to look at. */
+    public void picture(String name) {
         page.screenshot(new Page.ScreenshotOptions()
                 .setPath(Path.of("target/screens/" + name + "-" + width + ".png"))
                 .setFullPage(true));
+    }
+
+    /** No serious fault for people with assistive technology or large fingers, and nothing wider than the screen. */
+    public void check(String name) {
+        picture(name);
         List<String> faults = new AxeBuilder(page)
-                .analyze().getViolations().stream()
+                .options(withTargetSize()).analyze().getViolations().stream()
                         .filter(rule -> SERIOUS.contains(rule.getImpact()))
                         .map(Screen::describe)
                         .toList();
@@ -110,8 +117,17 @@ public final class Screen implements AutoCloseable {
         assertThat(beyond).as(name + " is wider than " + width).isEqualTo(0);
     }
 
+    /** WCAG 2.2, 2.5.8: what can be pressed is 24 by 24 pixels, or as far from the next. Off unless asked for. */
+    private static AxeRunOptions withTargetSize() {
+        AxeRuleOptions on = new AxeRuleOptions();
+        on.setEnabled(true);
+        AxeRunOptions options = new AxeRunOptions();
+        options.setRules(Map.of("target-size", on));
+        return options;
+    }
+
     private static String describe(Rule rule) {
-        return rule.getId() + ": " + rule.getHelp() + " "
+        return rule.getId() + ": " + rule.getHelp() + ", " + rule.getNodes().size() + " times, such as "
                 + rule.getNodes().get(0).getHtml();
     }
 

@@ -67,13 +67,17 @@ class SweepsPageTest {
     }
 
     private void sweep(Screen screen, String ranges) {
+        begin(screen, ranges);
+        screen.page().waitForSelector("#found", new Page.WaitForSelectorOptions().setTimeout(120_000));
+    }
+
+    private void begin(Screen screen, String ranges) {
         Page page = screen.page();
         page.navigate(address + "sites/" + place.siteId() + "/sweeps");
         page.fill("#ports", String.valueOf(street.port()));
         page.fill("#ranges", ranges);
         page.waitForCondition(() -> page.locator("#count").innerText().contains("of at most 4,096"));
         press(page, "Save and start the sweep");
-        page.waitForSelector("#found", new Page.WaitForSelectorOptions().setTimeout(120_000));
     }
 
     @ParameterizedTest
@@ -112,10 +116,28 @@ class SweepsPageTest {
             screen.check("sweeps-adopted");
             page.locator("button[name=aside]").first().click();
             assertThat(page.locator("#sweep-live").innerText()).contains("Set aside as not ours (1)");
+            sweptAgain(screen);
             page.navigate(address + "sites/" + place.siteId());
             assertThat(page.locator("main").innerText()).contains("Ticket office");
             screen.complaints("422");
         }
+    }
+
+    /** Everything else that the list can hold: what is in the fleet, what was not met, what is set aside. */
+    private void sweptAgain(Screen screen) {
+        Page page = screen.page();
+        page.locator("summary", new Page.LocatorOptions().setHasText("What to ask"))
+                .click();
+        screen.check("sweeps-plan");
+        press(page, "Save and start the sweep");
+        page.waitForSelector("text=1 set aside and not asked");
+        page.waitForSelector("text=In the fleet already (2)");
+        page.locator("summary", new Page.LocatorOptions().setHasText("In the fleet already"))
+                .click();
+        page.locator("summary", new Page.LocatorOptions().setHasText("Set aside"))
+                .click();
+        assertThat(page.locator("#absent").innerText()).contains("Entered, but not met in this sweep (1)");
+        screen.check("sweeps-again");
     }
 
     @ParameterizedTest
@@ -134,6 +156,24 @@ class SweepsPageTest {
             screen.check("sweeps-300");
             press(page, "Adopt what is ticked");
             page.waitForSelector("text=Adopted: 300 new devices");
+            screen.complaints();
+        }
+    }
+
+    /** Far more addresses than answer, so that it is still under way when it is looked at. */
+    @ParameterizedTest
+    @ValueSource(ints = {1280, 390})
+    void aSweepUnderWayIsShownAndCancelled(int width) throws IOException {
+        houses(1);
+        try (Screen screen = Screen.open(address, width)) {
+            Page page = screen.page();
+            screen.signIn(technician, FleetFixture.PASSWORD);
+            begin(screen, "127.83.16.0/20");
+            page.waitForSelector("text=Cancel the sweep");
+            screen.check("sweeps-running");
+            press(page, "Cancel the sweep");
+            page.waitForSelector("text=Go on with the rest");
+            screen.check("sweeps-cancelled");
             screen.complaints();
         }
     }

@@ -29,6 +29,27 @@ class TokenPageTest {
         Screen.closeAll();
     }
 
+    /** On one of the pages of everybody else's tokens. */
+    private boolean isSomewhere(Page page, String text) {
+        for (int number = 1; ; number++) {
+            page.navigate(address + "tokens?others=" + number);
+            if (page.textContent("main").contains(text)) {
+                return true;
+            }
+            if (page.locator("a[rel=next]").count() == 0) {
+                return false;
+            }
+        }
+    }
+
+    /** More than one page of them. */
+    private void many() {
+        SignedIn technician = places.somebody(Role.TECHNICIAN, null);
+        for (int i = 1; i <= 50; i++) {
+            places.token(technician, "stock list " + i, EnumSet.of(TokenScope.READ), null);
+        }
+    }
+
     @ParameterizedTest
     @ValueSource(ints = {1280, 390})
     void aPersonMakesATokenUsesItAndRevokesIt(int width) {
@@ -50,14 +71,27 @@ class TokenPageTest {
             assertThat(Api.with(token).get("/me").jsonPath().getList("scopes")).containsExactly("read", "change");
             page.click("text=Back to the tokens");
             screen.check("tokens");
-            assertThat(page.textContent("main")).contains("stock list", "from 127.0.0.1", "night export");
+            assertThat(page.textContent("main")).contains("stock list", "from 127.0.0.1");
+            assertThat(isSomewhere(page, "night export")).isTrue();
+            page.navigate(address + "tokens");
             page.click("main table button >> nth=0");
             assertThat(page.textContent("main")).contains("revoked");
             assertThat(Api.with(token).get("/me").statusCode()).isEqualTo(401);
+            many();
+            page.navigate(address + "tokens");
+            assertThat(page.locator("table").last().locator("tbody tr").count()).isEqualTo(25);
+            page.click("a[rel=next]");
+            page.waitForURL("**others=2*");
+            screen.check("tokens-many");
+            page.locator("text=Revoke").last().click();
+            page.waitForCondition(() -> page.locator("table").last().innerText().contains("revoked"));
+            assertThat(page.url()).contains("others=2");
             page.navigate(address + "api/docs");
             screen.check("api-guide");
             page.navigate(address + "api/problems/refused");
             screen.check("api-problem");
+            page.navigate(address + "api/problems");
+            screen.check("api-problems");
             screen.complaints();
         }
     }

@@ -106,7 +106,7 @@ class TrapPageTest {
     }
 
     @ParameterizedTest
-    @ValueSource(ints = {1280})
+    @ValueSource(ints = {1280, 390})
     void eventsAreChosenBySortAndTurnedPageByPage(int width) {
         timeline.add(IntStream.range(0, 23)
                 .mapToObj(i -> DeviceEvent.change(

@@ -104,8 +104,37 @@ class WorkbenchPageTest {
             assertThat(inUse.current().names()).contains(name);
             assertThat(page.locator("main").innerText()).contains("version 1 is in use");
             screen.check("profile");
+            changedAndComparedWithTheVersionBefore(screen);
             screen.complaints();
         }
+    }
+
+    private static void changedAndComparedWithTheVersionBefore(Screen screen) {
+        Page page = screen.page();
+        page.locator(".acts a", new Page.LocatorOptions().setHasText("Change"))
+                .first()
+                .click();
+        page.fill(
+                "#text",
+                page.inputValue("#text")
+                        .replace("One line that says what kind of device this is", "units under the roof"));
+        page.fill("#note", "Say what they are");
+        press(page, "Save");
+        page.waitForURL("**/versions/2");
+        screen.check("profile-version-2");
+        page.locator(".trail a").last().click();
+        screen.check("profile-versions");
+        page.locator("a", new Page.LocatorOptions().setHasText("What changed"))
+                .first()
+                .click();
+        assertThat(page.locator(".diff").innerText()).contains("units under the roof");
+        screen.check("profile-differences");
+        page.locator(".trail a").first().click();
+        screen.check("profiles-written");
+        page.locator("a", new Page.LocatorOptions().setHasText("wlan-ieee"))
+                .first()
+                .click();
+        screen.check("profile-shipped");
     }
 
     /** From the maker's table to a text that was tried. */
@@ -134,24 +163,34 @@ class WorkbenchPageTest {
         screen.check("editor-tried");
     }
 
-    @Test
-    void aDeviceIsReadInTheBackgroundAndItsWalkKept(@TempDir Path folder) throws IOException {
+    @ParameterizedTest
+    @ValueSource(ints = {1280, 390})
+    void aDeviceIsReadInTheBackgroundAndItsWalkKept(int width, @TempDir Path folder) throws IOException {
         try (Snmpd snmpd = new Snmpd(folder).start();
-                Screen screen = Screen.open(address, 1280)) {
+                Screen screen = Screen.open(address, width)) {
             FleetFixture.Place place = fixture.place("Orrin");
             long credential = fixture.credentials()
                     .add(CredentialDraft.community(place.customerId(), "snmpd keys", 2, Snmpd.COMMUNITY))
                     .id;
-            fixture.device(place.siteId(), credential, "Rack", Snmpd.HOST, snmpd.port());
+            String rack = "Rack " + width;
+            fixture.device(place.siteId(), credential, rack, Snmpd.HOST, snmpd.port());
             Page page = screen.page();
             screen.signIn(fixture.person(Role.OWNER, null), FleetFixture.PASSWORD);
             page.navigate(address + "profiles/workbench");
-            page.fill("#search", place.customer() + " Rack");
+            page.fill("#search", place.customer() + " " + rack);
             press(page, "Find");
-            page.getByText("Read everything of Rack").click();
-            page.waitForSelector("text=look at it", new Page.WaitForSelectorOptions().setTimeout(120_000));
+            page.waitForURL("**search=*");
+            screen.check("workbench-found");
+            page.getByText("Read everything of " + rack).click();
+            page.waitForSelector(
+                    "#readings li:has-text('" + rack + "') a", new Page.WaitForSelectorOptions().setTimeout(120_000));
+            assertThat(page.locator("#kept-walks").innerText())
+                    .contains("variables")
+                    .doesNotContain("None yet");
             screen.check("workbench-read");
-            page.getByText("look at it").first().click();
+            page.locator("#readings li", new Page.LocatorOptions().setHasText(rack))
+                    .locator("a")
+                    .click();
             assertThat(page.locator("main").innerText())
                     .contains(place.customer())
                     .contains("fact.object_id")

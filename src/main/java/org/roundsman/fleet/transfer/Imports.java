@@ -10,6 +10,7 @@ import javax.sql.DataSource;
 import org.roundsman.audit.Actor;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.ImportOutcome;
+import org.roundsman.fleet.ImportReason;
 import org.roundsman.fleet.ImportRow;
 import org.roundsman.fleet.ImportRun;
 import org.roundsman.fleet.ImportRun.Progress;
@@ -136,6 +137,11 @@ public final class Imports {
     public Page<ImportRow> rows(long accountId, long id, ImportOutcome outcome, boolean moved, int page, int size) {
         find(accountId, id).orElseThrow(Imports::gone);
         return database.ask(connection -> rows.page(connection, id, new Rows.Choice(outcome, moved), page, size));
+    }
+
+    public List<ImportReason> reasons(long accountId, long id) {
+        find(accountId, id).orElseThrow(Imports::gone);
+        return database.ask(connection -> Rows.reasons(connection, id));
     }
 
     public void discard(long accountId, long id) {

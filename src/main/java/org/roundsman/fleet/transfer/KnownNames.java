@@ -10,7 +10,7 @@ import java.util.stream.Collectors;
 /** Credentials and models by the names that files call them. Secrets are never looked at. */
 final class KnownNames {
 
-    private static final int NAMED_AT_MOST = 8;
+    private static final int NAMED_AT_MOST = 4;
 
     private final Map<Long, Credential> credentials = new HashMap<>();
     private final Map<Long, Model> models = new HashMap<>();

@@ -3,6 +3,7 @@ package org.roundsman.fleet.transfer;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
 import org.roundsman.audit.AuditEntry.FieldChange;
@@ -130,7 +131,26 @@ public final class Line {
                 outcome(),
                 refused() ? List.of() : changes,
                 new LinkedHashMap<>(faults),
+                given(cells, faults.keySet()),
                 false);
+    }
+
+    /** What the file holds in those columns, for a person who looks for it there. */
+    static Map<String, String> given(Map<String, String> cells, Set<String> columns) {
+        Map<String, String> given = new LinkedHashMap<>();
+        for (String column : columns) {
+            String text = cells.getOrDefault(column, "").strip();
+            if (!text.isEmpty()) {
+                given.put(column, shortened(text));
+            }
+        }
+        return given;
+    }
+
+    private static String shortened(String text) {
+        return text.codePointCount(0, text.length()) <= ImportRow.LONGEST_GIVEN
+                ? text
+                : text.substring(0, text.offsetByCodePoints(0, ImportRow.LONGEST_GIVEN - 1)) + "…";
     }
 
     /** {@code Harbour clinic, Pebblegate Dental}. */

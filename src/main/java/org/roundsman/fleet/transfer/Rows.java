@@ -14,6 +14,7 @@ import java.util.Map;
 import java.util.function.IntConsumer;
 import org.roundsman.audit.AuditEntry.FieldChange;
 import org.roundsman.fleet.ImportOutcome;
+import org.roundsman.fleet.ImportReason;
 import org.roundsman.fleet.ImportRow;
 import org.roundsman.fleet.ImportRun.Source;
 import org.roundsman.shared.Page;
@@ -22,6 +23,7 @@ import org.roundsman.shared.Page;
 final class Rows {
 
     private static final int ROWS_AT_ONCE = 1000;
+    private static final int MOST_REASONS = 10;
     private static final TypeReference<List<FieldChange>> CHANGES = new TypeReference<>() {};
 
     private final ObjectMapper json;
@@ -131,6 +133,7 @@ final class Rows {
                 row.outcome(),
                 row.changes(),
                 row.faults(),
+                row.given(),
                 false);
     }
 
@@ -160,6 +163,23 @@ final class Rows {
         return new Page<>(rows, number, size, total);
     }
 
+    /** Why rows are refused, the most frequent first. */
+    static List<ImportReason> reasons(Connection connection, long run) throws SQLException {
+        List<ImportReason> reasons = new ArrayList<>();
+        try (PreparedStatement statement =
+                connection.prepareStatement("select fault ->> 0, fault ->> 1, count(*) from import_row,"
+                        + " jsonb_array_elements(faults) fault where run_id = ? group by 1, 2 order by 3 desc, 1, 2 limit "
+                        + MOST_REASONS)) {
+            statement.setLong(1, run);
+            try (ResultSet row = statement.executeQuery()) {
+                while (row.next()) {
+                    reasons.add(new ImportReason(row.getString(1), row.getString(2), row.getInt(3)));
+                }
+            }
+        }
+        return reasons;
+    }
+
     private static void fill(PreparedStatement statement, long run, String outcome, boolean moved) throws SQLException {
         statement.setLong(1, run);
         statement.setString(2, outcome);
@@ -169,15 +189,18 @@ final class Rows {
 
     private ImportRow row(ResultSet row, List<Source> files) throws SQLException {
         Source source = files.get(row.getInt("file"));
+        Map<String, String> cells = texts(row.getString("cells"));
+        Map<String, String> faults = texts(row.getString("faults"));
         return new ImportRow(
                 source.name(),
                 row.getInt("line"),
                 source.table(),
                 row.getString("name"),
-                Line.within(source.table(), texts(row.getString("cells"))),
+                Line.within(source.table(), cells),
                 ImportOutcome.valueOf(row.getString("outcome")),
                 value(row.getString("changes"), CHANGES),
-                texts(row.getString("faults")),
+                faults,
+                Line.given(cells, faults.keySet()),
                 row.getBoolean("moved"));
     }
 

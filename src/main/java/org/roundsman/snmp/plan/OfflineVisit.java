@@ -92,7 +92,7 @@ public final class OfflineVisit {
     private static Match match(Profile profile, Walk walk, boolean applies) {
         List<String> evidence = new ArrayList<>();
         if (profile.selectors().isEmpty()) {
-            evidence.add("it has no conditions: it applies to every device");
+            evidence.add("without conditions, so to every device");
         }
         for (Profile.Selector selector : profile.selectors()) {
             String kind = selector.kind() == null ? "" : " (" + selector.kind() + ")";

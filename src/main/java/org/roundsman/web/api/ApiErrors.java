@@ -1,7 +1,7 @@
 package org.roundsman.web.api;
 
+import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.context.ApplicationScoped;
-import jakarta.ws.rs.WebApplicationException;
 import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.util.LinkedHashMap;
@@ -15,6 +15,14 @@ import org.roundsman.web.page.OtherErrors;
 class ApiErrors implements OtherErrors {
 
     private static final String WHOLE = "";
+
+    private final DescribedApi described;
+    private final RoutingContext context;
+
+    ApiErrors(DescribedApi described, RoutingContext context) {
+        this.described = described;
+        this.context = context;
+    }
 
     @Override
     public boolean expects(Throwable e) {
@@ -35,12 +43,14 @@ class ApiErrors implements OtherErrors {
         ProblemKind kind = ProblemKind.of(status);
         String detail = kind == ProblemKind.OUR_FAULT || kind == ProblemKind.AWAY ? text : kind.meaning();
         Problem problem = new Problem(kind.type(), kind.title(), status, detail, java.util.List.of());
-        Response.ResponseBuilder answer = Response.fromResponse(problem.response());
-        if (e instanceof WebApplicationException web
-                && web.getResponse().getHeaders().containsKey(HttpHeaders.ALLOW)) {
-            answer.header(HttpHeaders.ALLOW, web.getResponse().getHeaderString(HttpHeaders.ALLOW));
-        }
-        return answer.build();
+        return kind == ProblemKind.NO_SUCH_METHOD ? withMethods(problem) : problem.response();
+    }
+
+    /** RFC 9110, section 15.5.6: such an answer must say which methods the address takes. */
+    private Response withMethods(Problem problem) {
+        return Response.fromResponse(problem.response())
+                .header(HttpHeaders.ALLOW, String.join(", ", described.methods(context.normalizedPath())))
+                .build();
     }
 
     /** What was asked for is gone: 404. Something else stands against it: 409. Fields are to be mended: 422. */

@@ -1,25 +1,17 @@
 package org.roundsman.web.api;
 
-import com.fasterxml.jackson.databind.JsonNode;
-import com.fasterxml.jackson.databind.ObjectMapper;
 import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
-import io.quarkus.smallrye.openapi.runtime.OpenApiConstants;
-import io.quarkus.smallrye.openapi.runtime.OpenApiDocumentService;
-import io.smallrye.openapi.runtime.io.Format;
 import jakarta.annotation.security.PermitAll;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
-import java.io.IOException;
-import java.io.UncheckedIOException;
-import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.stream.Collectors;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.jboss.resteasy.reactive.RestPath;
 import org.roundsman.people.TokenScope;
@@ -30,12 +22,10 @@ import org.roundsman.people.TokenScope;
 @PermitAll
 class GuidePages {
 
-    private final OpenApiDocumentService documents;
-    private final ObjectMapper json;
+    private final DescribedApi described;
 
-    GuidePages(OpenApiDocumentService documents, ObjectMapper json) {
-        this.documents = documents;
-        this.json = json;
+    GuidePages(DescribedApi described) {
+        this.described = described;
     }
 
     /** The operations on one kind of thing. */
@@ -72,27 +62,10 @@ class GuidePages {
     }
 
     private List<Group> groups() {
-        Map<String, List<DescribedOperation>> groups = new TreeMap<>();
-        for (Map.Entry<String, JsonNode> path : described().path("paths").properties()) {
-            for (Map.Entry<String, JsonNode> operation : path.getValue().properties()) {
-                String tag = operation.getValue().path("tags").path(0).asText();
-                groups.computeIfAbsent(tag, t -> new ArrayList<>())
-                        .add(new DescribedOperation(
-                                operation.getKey().toUpperCase(Locale.ROOT),
-                                path.getKey(),
-                                operation.getValue().path("summary").asText()));
-            }
-        }
+        Map<String, List<DescribedOperation>> groups = described.operations().stream()
+                .collect(Collectors.groupingBy(DescribedOperation::tag, TreeMap::new, Collectors.toList()));
         return groups.entrySet().stream()
                 .map(group -> new Group(group.getKey(), group.getValue()))
                 .toList();
-    }
-
-    private JsonNode described() {
-        try {
-            return json.readTree(documents.getDocument(OpenApiConstants.DEFAULT_DOCUMENT_NAME, Format.JSON));
-        } catch (IOException e) {
-            throw new UncheckedIOException(e);
-        }
     }
 }

@@ -102,7 +102,7 @@ record ImportJson(
                             .map(c -> new AuditApi.FieldJson(c.field(), c.old(), c.fresh()))
                             .toList(),
                     row.faults().entrySet().stream()
-                            .map(f -> new Fault(f.getKey(), f.getValue()))
+                            .map(f -> new Fault(f.getKey(), row.given().getOrDefault(f.getKey(), ""), f.getValue()))
                             .toList(),
                     row.moved());
         }
@@ -113,6 +113,12 @@ record ImportJson(
     record Fault(
             @Schema(description = "Empty for the row as a whole", examples = "port")
             String column,
+
+            @Schema(
+                    description = "What the file holds there, shortened to " + ImportRow.LONGEST_GIVEN
+                            + " characters; empty where it holds nothing",
+                    examples = "70000")
+            String given,
 
             @Schema(examples = "from 1 to 65535") String reason) {}
 

@@ -73,7 +73,7 @@ class CredentialTrials {
         return result.left() == 0
                 ? ""
                 : Words.many(result.left(), "set of credentials was", "sets of credentials were") + " not tried"
-                        + (result.letIn().isPresent() ? ", since this one comes before." : " yet.");
+                        + (result.letIn().isPresent() ? ", since this one comes first." : " yet.");
     }
 
     @POST

@@ -16,7 +16,7 @@ record HappenedLine(
     static HappenedLine of(DeviceEvent event, ZoneId zone) {
         return new HappenedLine(
                 Words.second(event.at(), zone),
-                event.kind().word(),
+                event.kind().one(),
                 event.title(),
                 !event.old().isEmpty() || !event.fresh().isEmpty(),
                 event.old().isEmpty() ? "nothing" : event.old(),

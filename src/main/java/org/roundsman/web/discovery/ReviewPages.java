@@ -10,6 +10,8 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
 import org.roundsman.discovery.Adopted;
@@ -75,10 +77,19 @@ class ReviewPages {
     }
 
     private static String words(Adopted adopted) {
-        return "Adopted: " + Words.many(adopted.added(), "new device", "new devices") + ", "
-                + Words.many(adopted.readdressed(), "changed address", "changed addresses") + ", "
-                + Words.many(adopted.moved(), "device from another site", "devices from other sites")
-                + ". The rounds take them up at once.";
+        String what = Stream.of(
+                        some(adopted.added(), "new device", "new devices"),
+                        some(adopted.readdressed(), "changed address", "changed addresses"),
+                        some(adopted.moved(), "device from another site", "devices from other sites"))
+                .filter(words -> !words.isEmpty())
+                .collect(Collectors.joining(", "));
+        return what.isEmpty()
+                ? "Nothing was ticked, so nothing was adopted."
+                : "Adopted: " + what + ". The rounds take them up at once.";
+    }
+
+    private static String some(int count, String one, String more) {
+        return count == 0 ? "" : Words.many(count, one, more);
     }
 
     private void setAside(CustomerScope scope, long siteId, String findingId) {

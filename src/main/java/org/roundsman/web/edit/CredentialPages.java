@@ -110,8 +110,8 @@ class CredentialPages {
         return new RiskLine(
                 risk.weakness().word(),
                 risk.weakness().text(),
-                Words.many(risk.devices(), "device", "devices") + ", by "
-                        + Words.many(risk.credentials(), "set of credentials", "sets of credentials"));
+                Words.many(risk.credentials(), "set of credentials", "sets of credentials") + ", used by "
+                        + (risk.devices() == 0 ? "no device" : Words.many(risk.devices(), "device", "devices")));
     }
 
     @GET

@@ -40,10 +40,10 @@ public record SiteLine(
     public static State state(SiteRow row, Instant now) {
         int all = row.accessPoints();
         if (row.silent() > 0) {
-            return State.of(Condition.SILENT, of(row.silent(), all) + " silent", row.troubleSince(), now);
+            return State.of(Condition.SILENT, of(row.silent(), all) + "silent", row.troubleSince(), now);
         }
         if (row.refusing() > 0) {
-            return State.of(Condition.REFUSING, of(row.refusing(), all) + " refusing", row.troubleSince(), now);
+            return State.of(Condition.REFUSING, of(row.refusing(), all) + "refusing", row.troubleSince(), now);
         }
         if (row.otherTrouble() > 0) {
             return State.of(Condition.SILENT, "switch or gateway", row.troubleSince(), now);
@@ -51,12 +51,15 @@ public record SiteLine(
         if (row.answering() == 0) {
             return State.of(Condition.UNWATCHED, "unwatched", Optional.empty(), now);
         }
-        String text = row.answering() == all ? "all " + all + " answering" : of(row.answering(), all) + " answering";
-        return State.of(Condition.ANSWERING, text, Optional.empty(), now);
+        return State.of(Condition.ANSWERING, of(row.answering(), all) + "answering", Optional.empty(), now);
     }
 
+    /** What stands before the condition; nothing where there is one access point only. */
     private static String of(int some, int all) {
-        return some == all ? "all " + all : some + " of " + all;
+        if (some == all) {
+            return all == 1 ? "" : "all " + all + " ";
+        }
+        return some + " of " + all + " ";
     }
 
     private static String others(SiteRow row) {

@@ -13,6 +13,7 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.LongSupplier;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
@@ -94,7 +95,8 @@ class ImportPages {
     private RunView view(long id, Filter filter, int page) {
         ImportRun run = imports.find(account(), id).orElseThrow(NotFoundException::new);
         Page<ImportRow> rows = imports.rows(account(), id, filter.outcome(), filter.moved(), page, SIZE);
-        return RunView.of(run, rows, filter);
+        boolean refused = filter.outcome().equals(Optional.of(ImportOutcome.REFUSED)) && page == 1;
+        return RunView.of(run, rows, filter, refused ? imports.reasons(account(), id) : List.of());
     }
 
     /** The part that refreshes itself while work goes on; when it has ended, the browser loads the whole page. */

@@ -17,7 +17,8 @@ import org.roundsman.web.page.Words;
  * @param held what a new one would hold
  */
 record RowView(
-        String place,
+        String file,
+        String row,
         String kind,
         String what,
         String sign,
@@ -27,19 +28,31 @@ record RowView(
         List<FieldChange> held,
         boolean moved) {
 
-    /** A column and what is wrong in it; an empty column stands for the row as a whole. */
-    record Fault(String column, String reason) {}
+    /**
+     * What is wrong in a column.
+     *
+     * @param column empty for the row as a whole
+     * @param given what the file holds there; empty where it holds nothing, or the reason says it
+     */
+    record Fault(String column, String given, String reason) {
+
+        static Fault of(ImportRow row, String column, String reason) {
+            String given = row.given().getOrDefault(column, "");
+            return new Fault(column, reason.contains("“" + given + "”") ? "" : given, reason);
+        }
+    }
 
     static RowView of(ImportRow row) {
         boolean fresh = row.outcome() == ImportOutcome.NEW;
         return new RowView(
-                row.file() + ", row " + Words.count(row.row()),
+                row.file(),
+                Words.count(row.row()),
                 row.table().one() + (row.within().isEmpty() ? "" : ", " + row.within()),
                 row.name().isBlank() ? "without a name" : row.name(),
                 sign(row.outcome()),
                 row.outcome().word(),
                 row.faults().entrySet().stream()
-                        .map(fault -> new Fault(fault.getKey(), fault.getValue()))
+                        .map(fault -> Fault.of(row, fault.getKey(), fault.getValue()))
                         .toList(),
                 fresh ? List.of() : row.changes(),
                 fresh ? row.changes() : List.of(),

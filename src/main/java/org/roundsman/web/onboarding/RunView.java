@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.stream.Collectors;
 import org.roundsman.fleet.ImportOutcome;
+import org.roundsman.fleet.ImportReason;
 import org.roundsman.fleet.ImportRow;
 import org.roundsman.fleet.ImportRun;
 import org.roundsman.fleet.ImportRun.State;
@@ -19,6 +20,7 @@ import org.roundsman.web.page.Words;
  * @param tabs the outcomes with their counts; each shows only its rows
  * @param apply what the button says; empty where nothing can be applied
  * @param why nothing can be applied; empty where something can
+ * @param reasons why rows are refused, where several are for the same
  * @param range which rows are shown
  * @param previous link to the page before, or empty
  * @param next link to the page after, or empty
@@ -34,6 +36,7 @@ record RunView(
         List<Tab> tabs,
         String apply,
         String why,
+        List<ReasonLine> reasons,
         List<RowView> rows,
         String range,
         String previous,
@@ -42,7 +45,10 @@ record RunView(
     /** A filter with its count. */
     record Tab(String title, String link, boolean here) {}
 
-    static RunView of(ImportRun run, Page<ImportRow> page, Filter filter) {
+    /** Why rows are refused. */
+    record ReasonLine(String rows, String column, String reason) {}
+
+    static RunView of(ImportRun run, Page<ImportRow> page, Filter filter, List<ImportReason> reasons) {
         return new RunView(
                 run.id(),
                 run.state(),
@@ -57,10 +63,17 @@ record RunView(
                 tabs(run, filter),
                 apply(run),
                 why(run),
+                reasons.stream().allMatch(reason -> reason.rows() == 1)
+                        ? List.of()
+                        : reasons.stream().map(RunView::reason).toList(),
                 page.items().stream().map(RowView::of).toList(),
                 range(page),
                 page.hasPrevious() ? filter.link(run.id(), Math.min(page.number(), page.last() + 1) - 1) : "",
                 page.hasNext() ? filter.link(run.id(), page.number() + 1) : "");
+    }
+
+    private static ReasonLine reason(ImportReason reason) {
+        return new ReasonLine(Words.many(reason.rows(), "row", "rows"), reason.column(), reason.reason());
     }
 
     private static String heading(ImportRun run) {

@@ -49,7 +49,7 @@ class BenchPages {
 
         static native TemplateInstance bench(BenchView view);
 
-        static native TemplateInstance readings(BenchView view);
+        static native TemplateInstance readings(BenchView view, boolean live);
     }
 
     @GET
@@ -62,7 +62,7 @@ class BenchPages {
     @GET
     @Path("profiles/workbench/readings")
     public TemplateInstance readings() {
-        return Templates.readings(benching.view("", Faults.NONE));
+        return Templates.readings(benching.view("", Faults.NONE), true);
     }
 
     /** Begins to read everything that a device has. */

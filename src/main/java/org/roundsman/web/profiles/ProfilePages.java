@@ -95,7 +95,7 @@ class ProfilePages {
                         p.inUse().map(n -> "version " + n + " in use").orElse("not in use")
                                 + (p.inUse().equals(java.util.Optional.of(p.latest()))
                                         ? ""
-                                        : ", latest is " + p.latest()),
+                                        : ", latest is version " + p.latest()),
                         p.author() + ", " + Times.of(p.at())))
                 .toList();
         List<ProfileLine> others = new ArrayList<>();

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneOffset;
 import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
@@ -19,8 +20,9 @@ import org.roundsman.people.TokenScope;
 record TokenLine(
         long id, String person, String name, String may, String customer, String used, String state, boolean good) {
 
-    private static final DateTimeFormatter MINUTE =
-            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm 'UTC'").withZone(ZoneOffset.UTC);
+    private static final DateTimeFormatter MINUTE = DateTimeFormatter.ofPattern(
+                    "d MMM yyyy, HH:mm 'UTC'", Locale.ENGLISH)
+            .withZone(ZoneOffset.UTC);
 
     static List<TokenLine> of(List<HeldToken> tokens, Map<Long, String> customers, Instant now) {
         return tokens.stream().map(token -> of(token, customers, now)).toList();

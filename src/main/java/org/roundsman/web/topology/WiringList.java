@@ -4,7 +4,7 @@ import io.quarkus.qute.RawString;
 import java.util.List;
 import org.roundsman.web.chart.Svg;
 
-/** The picture as a nested list: for phones, print and those who listen. */
+/** The picture as a nested list, for phones, print and those who want words. What has no kind beside it is an access point. */
 final class WiringList {
 
     private final StringBuilder text = new StringBuilder();
@@ -35,8 +35,7 @@ final class WiringList {
             text.append("\">")
                     .append(Svg.escaped(spot.name()))
                     .append("</a>, ")
-                    .append(spot.kind())
-                    .append(", ");
+                    .append(spot.node().accessPoint() ? "" : spot.kind() + ", ");
             text.append(Svg.escaped(spot.state().text())).append("</span></span>");
             place(spot);
             level(spot.children());

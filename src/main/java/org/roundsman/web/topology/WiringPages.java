@@ -75,12 +75,17 @@ class WiringPages {
         if (devices + left == 0) {
             return asked == null ? "" : "No device of this site is watched, so none can be read.";
         }
-        return Words.many(devices, "device is", "devices are")
-                + " being read, one after the other; this page refreshes itself."
-                + (left == 0
-                        ? ""
-                        : " " + Words.many(left, "device is", "devices are")
-                                + " silent or not reached yet, and keep what was known of them.");
+        String reading = devices == 0
+                ? "No device is being read now."
+                : Words.many(devices, "device is", "devices are") + " being read"
+                        + (devices == 1 ? "" : ", one after the other") + "; this page refreshes itself.";
+        return left == 0 ? reading : reading + " " + silent(left);
+    }
+
+    private static String silent(int devices) {
+        return devices == 1
+                ? "1 device is silent or not reached yet, and keeps what was known of it."
+                : Words.count(devices) + " devices are silent or not reached yet, and keep what was known of them.";
     }
 
     private static int number(String text) {

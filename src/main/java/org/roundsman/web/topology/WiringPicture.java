@@ -47,7 +47,8 @@ final class WiringPicture {
         }
         int height = unknown.isEmpty() ? y - GAP : y + HEAD + rows(unknown.size(), WIDTH) * LINE + FOOT;
         Svg svg = Svg.ofLinks("wiring", WIDTH + 2, Math.max(1, height) + 2)
-                .described("wiring", "What hangs on what at " + site, "The list below says the same in words.");
+                .described(
+                        "wiring", "What hangs on what at " + site, "Each link says in words where its device hangs.");
         picture.cards.forEach(card -> wire(svg, card));
         picture.cards.forEach(card -> card(svg, card));
         if (!unknown.isEmpty()) {

@@ -18,6 +18,7 @@ import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.DeviceDraft;
@@ -146,6 +147,10 @@ class WiringPageTest {
                     .contains("power fault")
                     .contains("Place not known yet");
             assertThat(page.locator(".wiring a").count()).isEqualTo(68);
+            assertThat(page.locator(".wiring-list").isVisible()).isEqualTo(!wide);
+            if (wide) {
+                page.check("#in-words");
+            }
             page.getByText("24 ports, 24 up").first().click();
             page.getByText("What it hears by LLDP").first().click();
             screen.check("wiring-ports");
@@ -205,7 +210,7 @@ class WiringPageTest {
             Page page = screen.page();
             screen.signIn(person, FleetFixture.PASSWORD);
             page.navigate(address + "sites/" + place.siteId() + "/wiring");
-            assertThat(page.locator("main").innerText())
+            assertThat(page.locator("main").textContent())
                     .contains("It is not known yet where the access points hang.")
                     .contains("Place not known yet");
             page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Read it now"))
@@ -215,6 +220,23 @@ class WiringPageTest {
             screen.check("wiring-unknown");
             screen.complaints();
         }
+    }
+
+    @ParameterizedTest
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "asked=0&silent=0 | No device of this site is watched, so none can be read.",
+                "asked=1&silent=0 | 1 device is being read; this page refreshes itself.",
+                "asked=0&silent=1 | No device is being read now. 1 device is silent or not reached yet, and keeps what"
+                        + " was known of it.",
+                "asked=7&silent=2 | 7 devices are being read, one after the other; this page refreshes itself. 2"
+                        + " devices are silent or not reached yet, and keep what was known of them."
+            })
+    void whatIsReadIsToldInWholeSentences(String query, String told) {
+        Browser browser = fixture.browser(Role.TECHNICIAN, null);
+        assertThat(browser.get("/sites/" + place.siteId() + "/wiring?" + query).asString())
+                .contains(told);
     }
 
     @Test
