@@ -3,11 +3,11 @@ package org.roundsman.rules.live;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Supplier;
 import org.jboss.logging.Logger;
 import org.roundsman.alarms.AlarmBook;
 import org.roundsman.alarms.AlarmType;
@@ -19,7 +19,6 @@ import org.roundsman.fleet.CustomerScope;
 import org.roundsman.measure.Reading;
 import org.roundsman.readings.PastReadings;
 import org.roundsman.rules.Rule;
-import org.roundsman.rules.RuleBook;
 import org.roundsman.rules.RuleSet;
 import org.roundsman.rules.RuleTarget;
 import org.roundsman.rules.ShippedRules;
@@ -55,7 +54,7 @@ final class LiveFolds {
     private long lastEvent;
 
     /** Where everything comes from. */
-    record Sources(RuleBook rules, AlarmBook alarms, PastReadings readings, PastEvents events, Tables tables) {}
+    record Sources(Supplier<RuleSet> rules, AlarmBook alarms, PastReadings readings, PastEvents events, Tables tables) {}
 
     /** Our own tables. */
     record Tables(DeviceTable devices, MemoryTable memories) {}
@@ -112,7 +111,7 @@ final class LiveFolds {
     void refresh(List<Signal> out) {
         Instant now = clock.instant();
         devices = sources.tables.devices.all();
-        RuleSet fresh = sources.rules.current();
+        RuleSet fresh = sources.rules.get();
         if (fresh != rules) {
             rules = fresh;
             tunings = new Tuning.Book(rules);
@@ -217,12 +216,8 @@ final class LiveFolds {
         }
     }
 
+    /** How many devices it holds folds of. */
     int devices() {
         return folds.size();
-    }
-
-    /** Open alarms that the rules stand at, for tests. */
-    List<Long> known() {
-        return new ArrayList<>(folds.keySet());
     }
 }

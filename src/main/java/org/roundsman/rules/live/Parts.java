@@ -25,7 +25,7 @@ class Parts {
 
     @Inject
     void sources(RuleBook rules, AlarmBook alarms, PastReadings readings, PastEvents events) {
-        sources = new LiveFolds.Sources(rules, alarms, readings, events, null);
+        sources = new LiveFolds.Sources(rules::current, alarms, readings, events, null);
     }
 
     LiveFolds.Sources sources() {
