@@ -44,6 +44,7 @@ final class KnownIds {
                 "credentials", String.valueOf(place.credentialId()),
                 "networks", String.valueOf(place.networkId()),
                 "tokens", String.valueOf(place.tokenId()),
+                "alarms", String.valueOf(place.alarmId()),
                 "people", String.valueOf(place.accountId())));
     }
 
@@ -56,6 +57,7 @@ final class KnownIds {
                 "credentials", NOTHING,
                 "networks", NOTHING,
                 "tokens", NOTHING,
+                "alarms", NOTHING,
                 "people", NOTHING));
     }
 
