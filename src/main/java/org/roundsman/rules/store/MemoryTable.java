@@ -42,10 +42,11 @@ public class MemoryTable {
             Map<Long, Memory> all = new HashMap<>();
             while (row.next()) {
                 double fastest = row.getDouble("fastest_mbit");
+                boolean none = row.wasNull();
                 all.put(
                         row.getLong("device_id"),
                         new Memory(
-                                row.wasNull() ? Double.NaN : fastest,
+                                none ? Double.NaN : fastest,
                                 radios(row.getString("radios")),
                                 row.getString("serial")));
             }

@@ -21,12 +21,10 @@ import org.roundsman.people.Role;
 import org.roundsman.people.TokenScope;
 import org.roundsman.rules.Rule;
 import org.roundsman.rules.RuleBook;
-import org.roundsman.rules.RuleTarget;
-import org.roundsman.rules.RuleTargets;
 import org.roundsman.rules.ShippedRules;
 
-/** The rules, and their values for a device. */
-@Path("/api/v1")
+/** The rules. They are no single customer's. */
+@Path("/api/v1/rules")
 @Produces(MediaType.APPLICATION_JSON)
 @RolesAllowed({Role.TECHNICIAN_ROLE, Role.ACCOUNT_MANAGER_ROLE, Role.OWNER_ROLE})
 @Needs(TokenScope.READ)
@@ -34,24 +32,19 @@ import org.roundsman.rules.ShippedRules;
 class RulesApi {
 
     private final RuleBook book;
-    private final RuleTargets targets;
-    private final Caller caller;
 
-    RulesApi(RuleBook book, RuleTargets targets, Caller caller) {
+    RulesApi(RuleBook book) {
         this.book = book;
-        this.targets = targets;
-        this.caller = caller;
     }
 
     @GET
-    @Path("rules")
     @Operation(summary = "Lists the rules by which alarms are raised, by type")
     public RestResponse<Listing<RuleJson>> listRules(UriInfo address, @BeanParam Paging paging) {
         return listing(address, paging, rule -> RuleJson.of(rule, book.current()), RuleJson::type);
     }
 
     @GET
-    @Path("rules/{rule}")
+    @Path("{rule}")
     @Operation(summary = "Shows a rule with its explanation and its values")
     public RuleJson showRule(@RestPath String rule) {
         return AlarmType.byId(rule)
@@ -59,20 +52,8 @@ class RulesApi {
                 .orElseThrow(NotFoundException::new);
     }
 
-    @GET
-    @Path("devices/{device}/rules")
-    @Operation(summary = "Lists the values of the rules as they hold for a device, and where each comes from")
-    public RestResponse<Listing<RuleJson.OfDevice>> listDeviceRules(
-            UriInfo address, @BeanParam Paging paging, @RestPath long device) {
-        RuleTarget target = targets.ofDevice(caller.scope(), device).orElseThrow(NotFoundException::new);
-        return listing(
-                address,
-                paging,
-                rule -> RuleJson.OfDevice.of(rule, book.current(), target),
-                RuleJson.OfDevice::type);
-    }
-
-    private static <T> RestResponse<Listing<T>> listing(
+    /** A piece of the list of rules, in the form that is wanted. */
+    static <T> RestResponse<Listing<T>> listing(
             UriInfo address, Paging paging, Function<Rule, T> json, Function<T, String> key) {
         Stream<Rule> rules = ShippedRules.all().stream()
                 .sorted(Comparator.comparing(rule -> rule.type().id()))
