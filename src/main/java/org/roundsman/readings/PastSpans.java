@@ -23,8 +23,7 @@ import org.roundsman.readings.sql.Sql;
 @ApplicationScoped
 public class PastSpans {
 
-    private static final String SELECT =
-            """
+    private static final String SELECT = """
             select s.device_id, s.from_at, s.condition, s.outcome,
                    coalesce(s.to_at, n.last_round_at + n.next_in_s * interval '1 second') as to_at
               from span s left join device_now n on n.device_id = s.device_id
