@@ -44,7 +44,8 @@ public final class Search {
         Set<Long> withSite = site.devices();
         List<DeviceLook> open = scene.watched().stream()
                 .filter(look -> look.lost() && !withSite.contains(look.deviceId()))
-                .sorted(Comparator.comparing((DeviceLook look) -> look.lostSince().orElseThrow())
+                .sorted(Comparator.comparing(
+                                (DeviceLook look) -> look.lostSince().orElseThrow())
                         .thenComparing(DeviceLook::deviceId))
                 .toList();
         open.forEach(look -> scene.stillStarting(look).ifPresent(ended -> starting.put(look.deviceId(), ended)));

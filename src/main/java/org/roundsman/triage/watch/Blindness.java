@@ -52,7 +52,8 @@ final class Blindness {
         // Those that were silent long before tell nothing, nor do those that nobody watches.
         List<DeviceLook> until = looks.stream()
                 .filter(DeviceLook::watched)
-                .filter(look -> look.heardAfter(heard.get().minusMillis((long) (OVERDUE * look.interval().toMillis()))))
+                .filter(look -> look.heardAfter(heard.get()
+                        .minusMillis((long) (OVERDUE * look.interval().toMillis()))))
                 .toList();
         List<DeviceLook> lost = until.stream()
                 .filter(look -> look.lost() && look.askedSince(heard.get().plus(SLACK)))
@@ -81,7 +82,8 @@ final class Blindness {
      * @param running since when this process watches
      */
     static Optional<Blind> stalled(Collection<DeviceLook> looks, Map<Long, Long> siteOf, Instant running, Instant now) {
-        Optional<Instant> last = looks.stream().flatMap(look -> look.asked().stream()).max(Instant::compareTo);
+        Optional<Instant> last =
+                looks.stream().flatMap(look -> look.asked().stream()).max(Instant::compareTo);
         Duration interval = looks.stream()
                 .map(DeviceLook::interval)
                 .min(Duration::compareTo)
@@ -93,7 +95,8 @@ final class Blindness {
         }
         Instant since = last.get().isAfter(running) ? last.get() : running;
         return now.isAfter(since.plus(patience))
-                ? Optional.of(new Blind(since, true, Set.of(), 0, sites(looks, siteOf).size()))
+                ? Optional.of(
+                        new Blind(since, true, Set.of(), 0, sites(looks, siteOf).size()))
                 : Optional.empty();
     }
 

@@ -37,7 +37,8 @@ final class Draft {
 
     boolean raisesAny(AlarmType type) {
         return signals.values().stream()
-                .anyMatch(signal -> signal instanceof Signal.Raise && signal.key().type() == type);
+                .anyMatch(
+                        signal -> signal instanceof Signal.Raise && signal.key().type() == type);
     }
 
     List<Signal> signals() {

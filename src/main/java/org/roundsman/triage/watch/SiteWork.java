@@ -84,8 +84,7 @@ final class SiteWork {
 
     /** A full reading brings the states as well. */
     private static Optional<Instant> statesAt(ReadNote note) {
-        return java.util.stream.Stream.concat(
-                        note.readAt().stream(), note.stateAt().stream())
+        return java.util.stream.Stream.concat(note.readAt().stream(), note.stateAt().stream())
                 .max(Instant::compareTo);
     }
 
@@ -99,8 +98,7 @@ final class SiteWork {
         boolean same = known.isPresent()
                 && severity.filter(s -> s == known.get().severity()).isPresent();
         if (severity.isPresent() && !same) {
-            draft.signal(new Signal.Raise(
-                    finding.key(), severity.get(), finding.began(), moment.now(), text(finding)));
+            draft.signal(new Signal.Raise(finding.key(), severity.get(), finding.began(), moment.now(), text(finding)));
         } else if (severity.isEmpty() && known.isPresent()) {
             draft.signal(new Signal.Clear(finding.key(), moment.now(), "The rule was switched off."));
         }
@@ -123,7 +121,8 @@ final class SiteWork {
                 + moment.look(finding.key().resource().id())
                         .flatMap(DeviceLook::outcome)
                         .map(outcome -> ": " + outcome.text())
-                        .orElse("") + ".";
+                        .orElse("")
+                + ".";
     }
 
     private Optional<Verdict> verdict(Finding finding) {
@@ -143,7 +142,8 @@ final class SiteWork {
 
     /** While we are blind nothing new is said, but what fell silent with our view points to it. */
     static Optional<Verdict> blinded(Moment moment, OpenAlarm alarm, AlarmKey view, Instant since) {
-        boolean ours = alarm.key().type() == AlarmType.DEVICE_SILENT || alarm.key().type() == AlarmType.UPLINK_LOST;
+        boolean ours =
+                alarm.key().type() == AlarmType.DEVICE_SILENT || alarm.key().type() == AlarmType.UPLINK_LOST;
         boolean with = !alarm.began().isBefore(since.minusSeconds(10));
         return ours && with
                 ? Optional.of(new Verdict(

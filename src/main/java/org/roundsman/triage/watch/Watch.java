@@ -128,7 +128,13 @@ public final class Watch {
                             now));
         }
         return new Moment(
-                tools, fleet, states, looks, active, new Severities(tools.rules().get()), now);
+                tools,
+                fleet,
+                states,
+                looks,
+                active,
+                new Severities(tools.rules().get()),
+                now);
     }
 
     /** Sites at which a device is lost: of others there is nothing to find. */
@@ -251,8 +257,8 @@ public final class Watch {
             if (alarm.planned()) {
                 stored.add(alarm.id());
             }
-            boolean covered = alarm.siteId().isPresent()
-                    && work.covers(alarm.siteId().getAsLong(), device(alarm), now);
+            boolean covered =
+                    alarm.siteId().isPresent() && work.covers(alarm.siteId().getAsLong(), device(alarm), now);
             if (covered) {
                 planned.add(alarm.id());
             }

@@ -8,7 +8,9 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.LongStream;
+import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.roundsman.alarms.AlarmKey;
@@ -23,19 +25,35 @@ import org.roundsman.measure.Outcome;
 /** The watch over stored readings, with a clock that is put forward. Rounds once a minute; a pass every two seconds. */
 class WatchDbTest {
 
-    private static final Duration QUIET = Duration.ofMinutes(3);
+    private static final Duration QUIET = Duration.ofMinutes(2);
 
-    private World world;
+    private static World world;
+
+    private long site;
     private long gateway;
     private long bridge;
     private long[] points;
     private long[] all;
     private AlarmKey uplink;
 
-    @BeforeEach
-    void world() {
+    @BeforeAll
+    static void open() {
         world = new World("watch");
-        long site = world.desk.site;
+        long other = world.desk.fleet.site(world.desk.customer, "Harbour Road", "Europe/London");
+        world.device(other, "ap-x", "ACCESS_POINT");
+        world.device(other, "ap-y", "ACCESS_POINT");
+    }
+
+    @AfterAll
+    static void close() {
+        world.close();
+    }
+
+    /** A site of its own for each test; those of the others answer, so that it is not we who are blind. */
+    @BeforeEach
+    void site() {
+        site = world.desk.fleet.site(
+                world.desk.customer, "Mill Lane " + world.desk.fleet.count("site"), "Europe/London");
         gateway = world.device(site, "gw-1", "GATEWAY");
         bridge = world.device(site, "sw-2", "NETWORK_SWITCH");
         points = LongStream.rangeClosed(1, 6)
@@ -48,20 +66,12 @@ class WatchDbTest {
             world.hangs(points[i], bridge, i + 1);
         }
         uplink = AlarmKey.of(AlarmType.UPLINK_LOST, Resource.site(site));
-        elsewhere();
         world.run(QUIET);
     }
 
     @AfterEach
-    void close() {
-        world.close();
-    }
-
-    /** Another site that answers, so that it is not we who are blind. */
-    private void elsewhere() {
-        long other = world.desk.fleet.site(world.desk.customer, "Harbour Road", "Europe/London");
-        world.device(other, "ap-x", "ACCESS_POINT");
-        world.device(other, "ap-y", "ACCESS_POINT");
+    void allIsWell() {
+        world.wellAgain();
     }
 
     private AlarmKey silence(long device) {
@@ -71,7 +81,6 @@ class WatchDbTest {
     @Test
     void healthyDevicesRaiseNothing() {
         assertThat(world.book.active()).isEmpty();
-        assertThat(world.changes()).isZero();
     }
 
     @Test
@@ -85,7 +94,7 @@ class WatchDbTest {
         assertThat(cause.severity()).isEqualTo(Severity.CRITICAL);
         assertThat(cause.settled()).isTrue();
         assertThat(cause.cause()).isEqualTo(CauseKind.UPLINK_LOST);
-        assertThat(cause.evidence()).contains("6 of 6 access points silent since 12:03.");
+        assertThat(cause.evidence()).anyMatch(said -> said.startsWith("6 of 6 access points silent since "));
         assertThat(cause.impact().devices()).isEqualTo(6);
         assertThat(Duration.between(fault, cause.raised())).isLessThanOrEqualTo(Duration.ofSeconds(3 * 60 + 5));
         assertThat(cause.pointing()).isEqualTo(all.length);
@@ -107,15 +116,16 @@ class WatchDbTest {
 
     @Test
     void whenTheUplinkReturnsAllClearsAndTheCauseSumsUp() {
+        long before = world.changes();
         world.silent(all);
-        world.run(Duration.ofMinutes(42));
-        long raised = world.changes();
+        world.run(Duration.ofMinutes(12));
+        long raised = world.changes() - before;
         world.answers(all);
         world.run(Duration.ofMinutes(2));
         assertThat(world.book.active()).isEmpty();
-        assertThat(world.changes()).as("one raise and one clear of each").isEqualTo(2 * raised);
+        assertThat(world.changes() - before).as("one raise and one clear of each").isEqualTo(2 * raised);
         assertThat(world.summary(uplink))
-                .isEqualTo("Back after 42 min; 6 access points; gateway gw-1 kept running, so it was the line.");
+                .isEqualTo("Back after 12 min; 6 access points; gateway gw-1 kept running, so it was the line.");
     }
 
     @Test
@@ -163,7 +173,7 @@ class WatchDbTest {
         world.run(Duration.ofMinutes(6));
         assertThat(world.changes()).isEqualTo(before);
         assertThat(world.silence(points[0]).orElseThrow().evidence().get(0))
-                .startsWith("Access point ap-1 last answered at 12:02:");
+                .startsWith("Access point ap-1 last answered at ");
     }
 
     @Test
@@ -197,7 +207,7 @@ class WatchDbTest {
         assertThat(world.summary(silence(bridge)))
                 .startsWith("Back after")
                 .endsWith("switch sw-2 restarted meanwhile, so it had lost its power or was started again.");
-        assertThat(world.summary(silence(points[0]))).contains("it restarted meanwhile, up since 12:08:00");
+        assertThat(world.summary(silence(points[0]))).contains("it restarted meanwhile, up since ");
     }
 
     @Test
@@ -269,7 +279,7 @@ class WatchDbTest {
                 "insert into planned_work (reach, customer_id, site_id, title, kind, from_at, to_at, made_by, made_at,"
                         + " over_at) values ('SITE', ?, ?, 'Cabling', 'ONCE', ?, ?, 'wren', now(), ?)",
                 world.desk.customer,
-                world.desk.site,
+                site,
                 world.now().atOffset(java.time.ZoneOffset.UTC),
                 world.now().plusSeconds(120).atOffset(java.time.ZoneOffset.UTC),
                 world.now().plusSeconds(120).atOffset(java.time.ZoneOffset.UTC));

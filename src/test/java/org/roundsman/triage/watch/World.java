@@ -22,6 +22,7 @@ import org.roundsman.alarms.AlarmsChanged;
 import org.roundsman.alarms.DeskFixture;
 import org.roundsman.alarms.OpenAlarm;
 import org.roundsman.alarms.Resource;
+import org.roundsman.alarms.Signal;
 import org.roundsman.audit.Actor;
 import org.roundsman.measure.Metric;
 import org.roundsman.measure.Outcome;
@@ -69,7 +70,7 @@ final class World {
         pool.setUser("postgres");
         pool.setMaxConnections(4);
         book = new AlarmBook(pool);
-        alarms = new AlarmDesk(pool, desk.clock, () -> Actor.system(), told::add);
+        alarms = new AlarmDesk(pool, desk.clock, Actor::itself, told::add);
         store = new BatchStore(pool, desk.clock);
         planned = new PlannedWork(pool, desk.clock);
         impacts = new Impacts(pool, new PastClients(pool), new PastSpans(pool), planned);
@@ -131,6 +132,19 @@ final class World {
                 now.atOffset(java.time.ZoneOffset.UTC),
                 now.atOffset(java.time.ZoneOffset.UTC),
                 now.atOffset(java.time.ZoneOffset.UTC));
+    }
+
+    /** Everything answers, and no alarm is left. */
+    void wellAgain() {
+        desk.fleet.run("update device set paused = false");
+        outcomes.replaceAll((device, outcome) -> Outcome.ANSWERED);
+        watch.forget();
+        run(Duration.ofMinutes(2));
+        alarms.accept(List.copyOf(book.active().keySet().stream()
+                .map(key -> (Signal) new Signal.Clear(key, now, "The test is over."))
+                .toList()));
+        rest(Duration.ofMinutes(6));
+        run(Duration.ofMinutes(2));
     }
 
     void close() {
