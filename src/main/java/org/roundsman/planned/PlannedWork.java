@@ -54,10 +54,7 @@ public class PlannedWork {
         Optional<SiteZone> site = table.site(siteId);
         return site.stream()
                 .flatMap(found -> table.reaching(found, deviceId, at).stream())
-                .flatMap(window -> window
-                        .running(site.get().zone(), at)
-                        .map(one -> Running.of(window, one))
-                        .stream())
+                .flatMap(window -> window.running(site.get().zone(), at).map(one -> Running.of(window, one)).stream())
                 .sorted(Comparator.comparing(Running::to).reversed())
                 .toList();
     }
@@ -80,9 +77,26 @@ public class PlannedWork {
     /** The same of a device, wherever it stands now; none when it is not there. */
     public List<Stretch> ofDevice(long deviceId, Instant from, Instant to) {
         OptionalLong site = table.siteOf(deviceId);
-        return site.isEmpty()
-                ? List.of()
-                : stretches(site.getAsLong(), OptionalLong.of(deviceId), from, to);
+        return site.isEmpty() ? List.of() : stretches(site.getAsLong(), OptionalLong.of(deviceId), from, to);
+    }
+
+    /**
+     * The same of a site and all its devices at once.
+     *
+     * @return under 0 what reaches the site as a whole, and so each of its devices; under a device's id what reaches it alone
+     */
+    public Map<Long, List<Stretch>> ofSite(long siteId, Instant from, Instant to) {
+        Map<Long, List<Stretch>> found = new HashMap<>();
+        table.site(siteId).ifPresent(site -> table.open(null, siteId, from).stream()
+                .filter(window -> window.target().reach() != Reach.DEVICE
+                        || window.target().deviceId().isPresent())
+                .forEach(window -> found.computeIfAbsent(
+                                window.target().deviceId().orElse(0), made -> new java.util.ArrayList<>())
+                        .addAll(window.stretches(site.zone(), from, to).stream()
+                                .flatMap(one -> one.within(from, to).stream())
+                                .toList())));
+        found.replaceAll((device, stretches) -> Stretch.merged(stretches));
+        return found;
     }
 
     /** The next work on the site as a whole that begins after that moment; empty where none is planned. */
@@ -90,10 +104,7 @@ public class PlannedWork {
         Optional<SiteZone> site = table.site(siteId);
         return site.stream()
                 .flatMap(found -> table.reaching(found, OptionalLong.empty(), at).stream())
-                .flatMap(window -> window
-                        .next(site.get().zone(), at)
-                        .map(one -> Running.of(window, one))
-                        .stream())
+                .flatMap(window -> window.next(site.get().zone(), at).map(one -> Running.of(window, one)).stream())
                 .min(Comparator.comparing(Running::from));
     }
 
@@ -101,7 +112,9 @@ public class PlannedWork {
     public PlannedNow now() {
         PlannedNow last = picture;
         Instant now = clock.instant();
-        if (last != null && last.takenAt().plus(FRESH).isAfter(now) && !last.takenAt().isAfter(now)) {
+        if (last != null
+                && last.takenAt().plus(FRESH).isAfter(now)
+                && !last.takenAt().isAfter(now)) {
             return last;
         }
         Map<Long, PlannedNow.Spot> sites = new HashMap<>();

@@ -37,8 +37,7 @@ public class DeviceStates {
 
     /** Of these devices; one that was never visited has no entry. */
     public Map<Long, DeviceState> of(Collection<Long> deviceIds) {
-        return read(
-                SELECT + " where device_id = any(?)", connection -> new Object[] {Sql.ids(connection, deviceIds)});
+        return read(SELECT + " where device_id = any(?)", connection -> new Object[] {Sql.ids(connection, deviceIds)});
     }
 
     private interface Parameters {
