@@ -40,6 +40,11 @@ public class Frame {
         return signedIn() && person().role().editsFleet();
     }
 
+    /** Whether this person deals with alarms. */
+    public boolean handles() {
+        return signedIn() && (person().role() == Role.TECHNICIAN || person().role() == Role.OWNER);
+    }
+
     public boolean owns() {
         return signedIn() && person().role() == Role.OWNER;
     }
