@@ -1,0 +1,63 @@
+package org.roundsman.paper;
+
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+
+/** Makes A4 pages. Thread-safe. */
+@ApplicationScoped
+public class Paper {
+
+    private static final String FAMILY = "Figtree";
+    private static final int REGULAR = 400;
+    private static final int SEMIBOLD = 600;
+
+    private final byte[] regular = file("figtree-regular.ttf");
+    private final byte[] semibold = file("figtree-semibold.ttf");
+
+    /**
+     * The PDF of a page, tagged for those who listen (PDF/UA). Its styles stand in the page itself, and it loads nothing.
+     *
+     * @param page XML with {@code <html lang>}, a title and {@code <meta name="subject">}
+     */
+    public byte[] pdf(String page) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        PdfRendererBuilder builder = new PdfRendererBuilder();
+        builder.useFont(() -> new java.io.ByteArrayInputStream(regular), FAMILY, REGULAR, FontStyle.NORMAL, true);
+        builder.useFont(() -> new java.io.ByteArrayInputStream(semibold), FAMILY, SEMIBOLD, FontStyle.NORMAL, true);
+        builder.useFastMode();
+        builder.usePdfUaAccessibility(true);
+        builder.useUriResolver((base, uri) -> null);
+        builder.withProducer("Roundsman");
+        builder.withHtmlContent(page, null);
+        builder.toStream(out);
+        try {
+            builder.run();
+        } catch (IOException e) {
+            throw new UncheckedIOException("The page could not be made into a PDF: " + e.getMessage(), e);
+        }
+        return out.toByteArray();
+    }
+
+    /** A style sheet that travels with the program. */
+    public String style(String name) {
+        return new String(file(name), StandardCharsets.UTF_8);
+    }
+
+    private static byte[] file(String name) {
+        String path = "paper/" + name;
+        try (InputStream in = Paper.class.getClassLoader().getResourceAsStream(path)) {
+            if (in == null) {
+                throw new IllegalStateException(path + " is missing from the program");
+            }
+            return in.readAllBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}
