@@ -49,7 +49,7 @@ public final class WhatToBring {
         }
         String said = unit.said().getOrDefault("MODEL", "");
         return said.isEmpty()
-                ? "a " + unit.device().kind.word() + "; its model is not known"
+                ? "one " + unit.device().kind.word() + "; its model is not known"
                 : "one " + (unit.said().getOrDefault("MAKER", "") + " " + said).strip();
     }
 

@@ -40,7 +40,9 @@ final class KnownIds {
                 "credentials", String.valueOf(place.credentialId()),
                 "networks", String.valueOf(place.networkId()),
                 "tokens", String.valueOf(place.tokenId()),
-                "people", String.valueOf(place.accountId())));
+                "people", String.valueOf(place.accountId()),
+                "alarms", String.valueOf(place.alarmId()),
+                "visit", String.valueOf(place.alarmId())));
     }
 
     /** What is not there, so that nothing is changed by trying. */
@@ -52,7 +54,9 @@ final class KnownIds {
                 "credentials", NOTHING,
                 "networks", NOTHING,
                 "tokens", NOTHING,
-                "people", NOTHING));
+                "people", NOTHING,
+                "alarms", NOTHING,
+                "visit", NOTHING));
     }
 
     /** Whether something of the place is named in that address. */

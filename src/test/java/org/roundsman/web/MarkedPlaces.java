@@ -5,10 +5,22 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.EnumSet;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import javax.sql.DataSource;
+import org.roundsman.alarms.AlarmDesk;
+import org.roundsman.alarms.AlarmKey;
+import org.roundsman.alarms.AlarmType;
+import org.roundsman.alarms.CauseKind;
+import org.roundsman.alarms.Impact;
+import org.roundsman.alarms.Resource;
+import org.roundsman.alarms.Severity;
+import org.roundsman.alarms.Signal;
+import org.roundsman.alarms.Verdict;
+import org.roundsman.fleet.CustomerScope;
 import org.roundsman.people.Accounts;
 import org.roundsman.people.NewToken;
 import org.roundsman.people.Person;
@@ -26,12 +38,15 @@ public class MarkedPlaces {
     private final FleetFixture fleet;
     private final Accounts accounts;
     private final PersonalTokens tokens;
+    private final AlarmDesk desk;
     private final DataSource database;
 
-    MarkedPlaces(FleetFixture fleet, Accounts accounts, PersonalTokens tokens, DataSource database) {
+    MarkedPlaces(
+            FleetFixture fleet, Accounts accounts, PersonalTokens tokens, AlarmDesk desk, DataSource database) {
         this.fleet = fleet;
         this.accounts = accounts;
         this.tokens = tokens;
+        this.desk = desk;
         this.database = database;
     }
 
@@ -50,7 +65,8 @@ public class MarkedPlaces {
             long networkId,
             long accountId,
             long tokenId,
-            String viewerToken) {}
+            String viewerToken,
+            long alarmId) {}
 
     public Place place(String name) {
         FleetFixture.Place plain = fleet.place(name);
@@ -68,7 +84,22 @@ public class MarkedPlaces {
                 number("select id from network where site_id = " + plain.siteId()),
                 viewer.accountId(),
                 number("select id from personal_token where account_id = " + viewer.accountId()),
-                token);
+                token,
+                alarm(plain.deviceId(), marker));
+    }
+
+    /** An alarm with the marker in all that is said and done about it. */
+    private long alarm(long device, String marker) {
+        AlarmKey key = AlarmKey.of(AlarmType.DEVICE_SILENT, Resource.device(device));
+        Instant now = Instant.now();
+        Impact impact = Impact.unknown(1, true);
+        desk.accept(
+                List.of(new Signal.Raise(key, Severity.MAJOR, now, now, marker)),
+                List.of(new Verdict(
+                        key, CauseKind.DEVICE_LOST, Optional.empty(), List.of(marker), impact, Set.of(), true)));
+        long id = number("select id from alarm where resource_kind = 'DEVICE' and resource_id = " + device);
+        desk.note(CustomerScope.everyone(), id, marker);
+        return id;
     }
 
     private void fill(FleetFixture.Place place, String marker) {

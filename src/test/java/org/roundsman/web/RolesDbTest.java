@@ -127,7 +127,7 @@ class RolesDbTest {
         assertThat(answer.statusCode()).as(address.toString()).isLessThan(500);
         assertThat(answer.asString()).as(address.toString()).doesNotContain(theirs.marker());
         String at = "/" + theirs.siteId() + "|/" + theirs.deviceId() + "|/" + theirs.customerId() + "|/"
-                + theirs.credentialId() + "|/" + theirs.accountId() + "|/" + theirs.tokenId();
+                + theirs.credentialId() + "|/" + theirs.accountId() + "|/" + theirs.tokenId() + "|/" + theirs.alarmId();
         if (address.path().matches(".*(" + at + ")(/.*)?")) {
             assertThat(answer.statusCode()).as(address.toString()).isIn(403, 404);
         }

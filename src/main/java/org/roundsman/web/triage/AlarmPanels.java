@@ -101,7 +101,7 @@ class AlarmPanels {
     private static AlarmPanel.Explained explained(OpenAlarm alarm, Instant now) {
         return new AlarmPanel.Explained(
                 alarm.id(),
-                alarm.severity().word(),
+                alarm.active() ? alarm.severity().word() : "cleared",
                 alarm.key().type().title(),
                 AlarmWords.resource(alarm),
                 AlarmWords.moment(alarm.began(), AlarmWords.zone(alarm), now));
