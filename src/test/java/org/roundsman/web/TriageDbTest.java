@@ -206,7 +206,7 @@ class TriageDbTest {
         Browser viewerElsewhere = fixture.browser(
                 Role.VIEWER, places.place("Saltmarsh").customerId());
         assertThat(text(viewerElsewhere.get("/triage")))
-                .contains("Nothing needs you.")
+                .contains("Nothing is wrong.")
                 .contains("no round has been made yet.");
         Browser technician = fixture.browser(Role.TECHNICIAN, null);
         assertThat(text(technician.get("/triage"))).contains("2 causes").contains("lasted ");

@@ -9,18 +9,23 @@ import java.util.List;
  * @param shelved put aside by somebody
  * @param planned in planned work, so that nobody need act
  * @param cleared over since an hour at most
+ * @param more what is left out of the lines, or empty
  * @param quiet what to say when nothing needs anybody
  * @param behind how far the picture is behind, or empty
  * @param chosen id of the alarm beside the list, 0 for none
  */
 record TriageList(
         List<TriageLine> lines,
+        String more,
         List<TriageLine> shelved,
         List<TriageLine> planned,
         List<TriageLine> cleared,
-        String quiet,
+        Quiet quiet,
         String behind,
         long chosen) {
+
+    /** What an empty list says. */
+    record Quiet(String title, String text) {}
 
     /** A list that is folded away under the main one. */
     record Fold(String key, String title, List<TriageLine> lines) {}

@@ -25,6 +25,9 @@ class TriageLists {
 
     private static final Duration RECENT = Duration.ofHours(1);
 
+    /** More lines than that nobody reads; the rest comes up as the first ones go. */
+    private static final int MOST = 60;
+
     /** Such an alarm waits for its cause; shown as one of its own until it is known. */
     private static final Predicate<OpenAlarm> CAUSE = alarm -> alarm.causedBy().isEmpty();
 
@@ -75,7 +78,10 @@ class TriageLists {
         List<OpenAlarm> needy = needy(causes);
         Lines lines = new Lines(reader, now, chosen);
         return new TriageList(
-                lines.ranked(needy),
+                lines.ranked(needy.subList(0, Math.min(MOST, needy.size()))),
+                needy.size() > MOST
+                        ? Words.many(needy.size() - MOST, "less urgent cause is", "less urgent causes are") + " left out."
+                        : "",
                 lines.plain(causes.stream().filter(TriageLists::shelved)),
                 lines.plain(causes.stream().filter(alarm -> alarm.planned() && !shelved(alarm))),
                 lines.plain(book.recentlyCleared(reader.scope(), now.minus(RECENT)).stream()
@@ -83,7 +89,7 @@ class TriageLists {
                         .sorted(Comparator.comparing((OpenAlarm alarm) ->
                                         alarm.clearedAt().orElse(now))
                                 .reversed())),
-                needy.isEmpty() ? quiet(reader.scope(), now) : "",
+                quiet(reader, needy.isEmpty(), now),
                 trouble.behind().orElse(""),
                 chosen);
     }
@@ -110,14 +116,21 @@ class TriageLists {
         }
     }
 
-    /** {@code 212 devices are answering, 3 are not; the last round began 4 s ago.} */
-    private String quiet(CustomerScope scope, Instant now) {
+    private TriageList.Quiet quiet(Reader reader, boolean empty, Instant now) {
+        return empty
+                ? new TriageList.Quiet(
+                        reader.acts() ? "Nothing needs you." : "Nothing is wrong.", answering(reader.scope(), now))
+                : new TriageList.Quiet("", "");
+    }
+
+    /** {@code 209 of 212 access points are answering, 1 of 6 switches and gateways in trouble; the last round began 4 s ago.} */
+    private String answering(CustomerScope scope, Instant now) {
         FleetTotals totals = fleet.totals(scope);
-        int answering = totals.answering() + totals.otherDevices() - totals.otherTrouble();
-        int not = totals.silent() + totals.refusing() + totals.otherTrouble();
-        String words = Words.many(answering, "device is", "devices are") + " answering";
-        if (not > 0) {
-            words += ", " + Words.many(not, "is", "are") + " not";
+        String words = totals.answering() + " of " + Words.many(totals.accessPoints(), "access point", "access points")
+                + (totals.answering() == 1 ? " is" : " are") + " answering";
+        if (totals.otherTrouble() > 0) {
+            words += ", " + totals.otherTrouble() + " of "
+                    + Words.many(totals.otherDevices(), "switch or gateway", "switches and gateways") + " in trouble";
         }
         return words
                 + states.lastRound(scope)
