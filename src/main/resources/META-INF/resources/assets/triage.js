@@ -11,7 +11,7 @@
   }
 
   function needy() {
-    return all("#alarms > .lines .line");
+    return all("#alarms > .lines .entry");
   }
 
   function ids() {
@@ -51,11 +51,19 @@
     window.htmx.ajax("GET", "/triage/list?chosen=" + chosen, { target: "#alarms", swap: "outerHTML" });
   }
 
+  // A list that was asked for before another alarm was opened must not bring the former one back.
+  document.addEventListener("htmx:configRequest", function (event) {
+    var now = document.getElementById("alarm-now");
+    if (now && event.detail.path.indexOf("/triage/list?") === 0) {
+      event.detail.path = event.detail.path.replace(/chosen=\d+/, "chosen=" + now.dataset.alarm);
+    }
+  });
+
   document.addEventListener("click", function (event) {
     var link = event.target.closest("#alarms a.open");
     if (link && WIDE.matches && !event.ctrlKey && !event.metaKey && !event.shiftKey && event.button === 0) {
       event.preventDefault();
-      show(link.closest(".line").dataset.alarm);
+      show(link.closest(".entry").dataset.alarm);
     }
   });
 
@@ -134,7 +142,7 @@
 
   // The line that the keyboard is at, else the alarm that is open.
   function place() {
-    return document.activeElement.closest("#alarms .line") || document.getElementById("alarm-now");
+    return document.activeElement.closest("#alarms .entry") || document.getElementById("alarm-now");
   }
 
   function press(key) {

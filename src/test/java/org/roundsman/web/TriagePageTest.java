@@ -73,8 +73,8 @@ class TriagePageTest {
     void theMostUrgentIsReadAtOnce(int width) {
         try (Screen screen = Screen.open(address, width)) {
             Page page = open(screen, "triage");
-            assertThat(page.locator("#alarms > .lines .line").count()).isEqualTo(3);
-            assertThat(page.locator("#alarms .line").first().innerText())
+            assertThat(page.locator("#alarms > .lines .entry").count()).isEqualTo(3);
+            assertThat(page.locator("#alarms .entry").first().innerText())
                     .contains("Uplink or gateway lost")
                     .contains("about 40 people");
             assertThat(page.locator("#panel").isVisible()).isEqualTo(width == DESK);
@@ -105,7 +105,7 @@ class TriagePageTest {
             assertThat(focused(page)).isEqualTo("open-" + port);
             page.keyboard().press("t");
             until(page, "#alarm-now", "you have it");
-            until(page, "[data-alarm='" + port + "'].line", "you have it");
+            until(page, "[data-alarm='" + port + "'].entry", "you have it");
             assertThat(focused(page)).isEqualTo("open-" + port);
             page.keyboard().press("n");
             assertThat(focused(page)).isEqualTo("text");
