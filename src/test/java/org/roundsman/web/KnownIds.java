@@ -40,9 +40,9 @@ final class KnownIds {
                 "credentials", String.valueOf(place.credentialId()),
                 "networks", String.valueOf(place.networkId()),
                 "tokens", String.valueOf(place.tokenId()),
-                "people", String.valueOf(place.accountId()),
                 "alarms", String.valueOf(place.alarmId()),
-                "visit", String.valueOf(place.alarmId())));
+                "visit", String.valueOf(place.alarmId()),
+                "people", String.valueOf(place.accountId())));
     }
 
     /** What is not there, so that nothing is changed by trying. */
@@ -54,9 +54,9 @@ final class KnownIds {
                 "credentials", NOTHING,
                 "networks", NOTHING,
                 "tokens", NOTHING,
-                "people", NOTHING,
                 "alarms", NOTHING,
-                "visit", NOTHING));
+                "visit", NOTHING,
+                "people", NOTHING));
     }
 
     /** Whether something of the place is named in that address. */

@@ -5,22 +5,10 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
-import java.time.Instant;
 import java.util.EnumSet;
-import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import javax.sql.DataSource;
-import org.roundsman.alarms.AlarmDesk;
-import org.roundsman.alarms.AlarmKey;
-import org.roundsman.alarms.AlarmType;
-import org.roundsman.alarms.CauseKind;
-import org.roundsman.alarms.Impact;
-import org.roundsman.alarms.Resource;
-import org.roundsman.alarms.Severity;
-import org.roundsman.alarms.Signal;
-import org.roundsman.alarms.Verdict;
-import org.roundsman.fleet.CustomerScope;
 import org.roundsman.people.Accounts;
 import org.roundsman.people.NewToken;
 import org.roundsman.people.Person;
@@ -38,15 +26,12 @@ public class MarkedPlaces {
     private final FleetFixture fleet;
     private final Accounts accounts;
     private final PersonalTokens tokens;
-    private final AlarmDesk desk;
     private final DataSource database;
 
-    MarkedPlaces(
-            FleetFixture fleet, Accounts accounts, PersonalTokens tokens, AlarmDesk desk, DataSource database) {
+    MarkedPlaces(FleetFixture fleet, Accounts accounts, PersonalTokens tokens, DataSource database) {
         this.fleet = fleet;
         this.accounts = accounts;
         this.tokens = tokens;
-        this.desk = desk;
         this.database = database;
     }
 
@@ -65,8 +50,8 @@ public class MarkedPlaces {
             long networkId,
             long accountId,
             long tokenId,
-            String viewerToken,
-            long alarmId) {}
+            long alarmId,
+            String viewerToken) {}
 
     public Place place(String name) {
         FleetFixture.Place plain = fleet.place(name);
@@ -84,22 +69,8 @@ public class MarkedPlaces {
                 number("select id from network where site_id = " + plain.siteId()),
                 viewer.accountId(),
                 number("select id from personal_token where account_id = " + viewer.accountId()),
-                token,
-                alarm(plain.deviceId(), marker));
-    }
-
-    /** An alarm with the marker in all that is said and done about it. */
-    private long alarm(long device, String marker) {
-        AlarmKey key = AlarmKey.of(AlarmType.DEVICE_SILENT, Resource.device(device));
-        Instant now = Instant.now();
-        Impact impact = Impact.unknown(1, true);
-        desk.accept(
-                List.of(new Signal.Raise(key, Severity.MAJOR, now, now, marker)),
-                List.of(new Verdict(
-                        key, CauseKind.DEVICE_LOST, Optional.empty(), List.of(marker), impact, Set.of(), true)));
-        long id = number("select id from alarm where resource_kind = 'DEVICE' and resource_id = " + device);
-        desk.note(CustomerScope.everyone(), id, marker);
-        return id;
+                alarm(plain, marker),
+                token);
     }
 
     private void fill(FleetFixture.Place place, String marker) {
@@ -128,6 +99,31 @@ public class MarkedPlaces {
                 "insert into audit_entry (at, actor, via, action, subject, subject_name, customer_id) select now(), t,"
                         + " 'PAGE', 'changed', 'site', t, " + place.customerId() + " from (select ?::text t) one",
                 marker);
+    }
+
+    /** An active alarm of the place's device, with a change and a note. */
+    private long alarm(FleetFixture.Place place, String marker) {
+        long alarm = number("select nextval(pg_get_serial_sequence('alarm', 'id'))");
+        long episode = number("select nextval(pg_get_serial_sequence('alarm_episode', 'id'))");
+        tell("insert into alarm (id, type, resource_kind, resource_id, episode_id) values (" + alarm
+                + ", 'device-silent', 'DEVICE', " + place.deviceId() + ", " + episode + ")");
+        tell(
+                "insert into alarm_episode (id, alarm_id, type, device_id, customer_id, customer, site_id, site,"
+                        + " time_zone, resource_name, place, began, raised, changed, severity, highest, text, text_at,"
+                        + " evidence) select " + episode + ", " + alarm + ", 'device-silent', " + place.deviceId()
+                        + ", "
+                        + place.customerId() + ", t, " + place.siteId() + ", t, 'Europe/Berlin', t, t, now(), now(),"
+                        + " now(), 5, 5, t, now(), array[t] from (select ?::text t) one",
+                marker);
+        tell(
+                "insert into alarm_change (alarm_id, episode_id, at, severity, text) select " + alarm + ", " + episode
+                        + ", now(), 5, t from (select ?::text t) one",
+                marker);
+        tell(
+                "insert into alarm_act (alarm_id, episode_id, at, by, kind, text) select " + alarm + ", " + episode
+                        + ", now(), t, 'NOTE', t from (select ?::text t) one",
+                marker);
+        return alarm;
     }
 
     /** Somebody in that role. */

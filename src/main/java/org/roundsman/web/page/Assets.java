@@ -18,6 +18,7 @@ class Assets {
                     "parts.css",
                     "pictures.css",
                     "sweeps.css",
+                    "alarms.css",
                     "triage.css",
                     "live.js",
                     "ticks.js",

@@ -41,8 +41,8 @@ public class Frame {
     }
 
     /** Whether this person deals with alarms. */
-    public boolean handles() {
-        return signedIn() && (person().role() == Role.TECHNICIAN || person().role() == Role.OWNER);
+    public boolean acts() {
+        return signedIn() && person().role().actsOnAlarms();
     }
 
     public boolean owns() {
