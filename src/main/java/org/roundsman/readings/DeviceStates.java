@@ -5,10 +5,13 @@ import jakarta.inject.Inject;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.Map;
+import java.util.Optional;
 import javax.sql.DataSource;
+import org.roundsman.fleet.CustomerScope;
 import org.roundsman.measure.Condition;
 import org.roundsman.measure.Outcome;
 import org.roundsman.readings.sql.Sql;
@@ -38,6 +41,21 @@ public class DeviceStates {
     /** Of these devices; one that was never visited has no entry. */
     public Map<Long, DeviceState> of(Collection<Long> deviceIds) {
         return read(SELECT + " where device_id = any(?)", connection -> new Object[] {Sql.ids(connection, deviceIds)});
+    }
+
+    /** Start of the last round of any device in the scope; empty before the first. */
+    public Optional<Instant> lastRound(CustomerScope scope) {
+        try (Connection connection = source.getConnection();
+                var statement = connection.prepareStatement(
+                        "select max(n.last_round_at) last_round_at from device_now n join device d on d.id = n.device_id"
+                                + " join site s on s.id = d.site_id where ?::bigint is null or s.customer_id = ?")) {
+            Sql.fill(statement, scope.onlyCustomer(), scope.onlyCustomer());
+            try (ResultSet row = statement.executeQuery()) {
+                return row.next() ? Sql.instant(row, "last_round_at") : Optional.empty();
+            }
+        } catch (SQLException e) {
+            throw new IllegalStateException("The states of devices cannot be read: " + e.getMessage(), e);
+        }
     }
 
     private interface Parameters {

@@ -6,7 +6,10 @@ import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
+import java.time.ZoneOffset;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import javax.sql.DataSource;
@@ -28,6 +31,32 @@ public class EventSearch {
      * @param id grows in the order in which events were noted
      */
     public record Numbered(long id, DeviceEvent event) {}
+
+    /**
+     * What happened to any of these devices in that time, newest first: the latest so many.
+     *
+     * @param to exclusive
+     */
+    public List<DeviceEvent> between(Collection<Long> deviceIds, Instant from, Instant to, int most) {
+        try (Connection connection = database.getConnection();
+                PreparedStatement statement = connection.prepareStatement(
+                        "select device_id, at, kind, title, old_value, new_value, detail from device_event"
+                                + " where device_id = any (?) and at >= ? and at < ? order by at desc, id desc limit ?")) {
+            statement.setArray(1, connection.createArrayOf("bigint", deviceIds.toArray()));
+            statement.setObject(2, from.atOffset(ZoneOffset.UTC));
+            statement.setObject(3, to.atOffset(ZoneOffset.UTC));
+            statement.setInt(4, most);
+            List<DeviceEvent> found = new ArrayList<>();
+            try (ResultSet row = statement.executeQuery()) {
+                while (row.next()) {
+                    found.add(Timeline.event(row));
+                }
+            }
+            return found;
+        } catch (SQLException e) {
+            throw new IllegalStateException("Events could not be read: " + e.getMessage(), e);
+        }
+    }
 
     /**
      * Events of a device, newest first.

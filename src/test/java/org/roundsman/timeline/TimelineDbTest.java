@@ -54,6 +54,30 @@ class TimelineDbTest {
     }
 
     @Test
+    void whatHappenedToSeveralDevicesBetweenTwoMomentsIsFound() {
+        ReadingsFixture fixture = new ReadingsFixture(database);
+        long site = fixture.site(fixture.customer("Brackwater"), "House", "Europe/Berlin");
+        long second = fixture.accessPoint(site, "ap-2");
+        long third = fixture.accessPoint(site, "ap-3");
+        timeline.add(List.of(
+                event(EventKind.RESTARTED, 3, "before"),
+                event(EventKind.RESTARTED, 2, "first moment"),
+                DeviceEvent.change(second, NOW.minus(Duration.ofHours(30)), EventKind.FACT_CHANGED, "second", "", ""),
+                DeviceEvent.change(third, NOW.minus(Duration.ofHours(29)), EventKind.FACT_CHANGED, "third", "", ""),
+                event(EventKind.RESTARTED, 1, "end, exclusive")));
+        EventSearch search = new EventSearch(database);
+        Instant from = NOW.minus(Duration.ofDays(2));
+        Instant to = NOW.minus(Duration.ofDays(1));
+        assertThat(search.between(List.of(device, second), from, to, 10))
+                .extracting(DeviceEvent::title)
+                .containsExactly("second", "first moment");
+        assertThat(search.between(List.of(device, second, third), from, to, 1))
+                .extracting(DeviceEvent::title)
+                .containsExactly("third");
+        assertThat(search.between(List.of(), from, to, 10)).isEmpty();
+    }
+
+    @Test
     void theLastOneGrowsWithEachEvent() {
         assertThat(timeline.last(device)).isZero();
         timeline.add(List.of(event(EventKind.RESTARTED, 1, "one")));

@@ -47,6 +47,7 @@ final class KnownIds {
                 "planned", String.valueOf(place.workId()),
                 "planned-work", String.valueOf(place.workId()),
                 "alarms", String.valueOf(place.alarmId()),
+                "visit", String.valueOf(place.alarmId()),
                 "people", String.valueOf(place.accountId())));
     }
 
@@ -62,6 +63,7 @@ final class KnownIds {
                 "planned", NOTHING,
                 "planned-work", NOTHING,
                 "alarms", NOTHING,
+                "visit", NOTHING,
                 "people", NOTHING));
     }
 

@@ -12,7 +12,17 @@ import java.util.zip.CRC32C;
 class Assets {
 
     private static final List<String> FILES =
-            List.of("type.css", "layout.css", "parts.css", "pictures.css", "sweeps.css", "live.js", "ticks.js");
+            List.of(
+                    "type.css",
+                    "layout.css",
+                    "parts.css",
+                    "pictures.css",
+                    "sweeps.css",
+                    "alarms.css",
+                    "triage.css",
+                    "live.js",
+                    "ticks.js",
+                    "triage.js");
 
     private final String version = fingerprint();
 

@@ -1,0 +1,72 @@
+package org.roundsman.paper;
+
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
+import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import jakarta.enterprise.context.ApplicationScoped;
+import java.io.ByteArrayInputStream;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.InputStream;
+import java.io.UncheckedIOException;
+import java.nio.charset.StandardCharsets;
+import java.util.regex.Pattern;
+
+/** Makes A4 pages. Thread-safe. */
+@ApplicationScoped
+public class Paper {
+
+    private static final String FAMILY = "Figtree";
+    private static final int REGULAR = 400;
+    private static final int SEMIBOLD = 600;
+
+    /** XML 1.0 (fifth edition), production 2: every character but these may stand in a document. */
+    private static final Pattern NOT_IN_XML =
+            Pattern.compile("[^\\x09\\x0a\\x0d\\x20-\\ud7ff\\ue000-\\ufffd\\x{10000}-\\x{10ffff}]");
+
+    private static final String UNREADABLE = "\ufffd";
+
+    private final byte[] regular = file("figtree-regular.ttf");
+    private final byte[] semibold = file("figtree-semibold.ttf");
+
+    /**
+     * The PDF of a page, tagged for those who listen (PDF/UA). Its styles stand in the page itself, and it loads nothing.
+     * Characters that XML does not know, or our fonts do not have, come out as a sign that something is missing.
+     *
+     * @param page XML with {@code <html lang>}, a title and {@code <meta name="subject">}
+     */
+    public byte[] pdf(String page) {
+        ByteArrayOutputStream out = new ByteArrayOutputStream();
+        PdfRendererBuilder builder = new PdfRendererBuilder();
+        builder.useFont(() -> new ByteArrayInputStream(regular), FAMILY, REGULAR, FontStyle.NORMAL, true);
+        builder.useFont(() -> new ByteArrayInputStream(semibold), FAMILY, SEMIBOLD, FontStyle.NORMAL, true);
+        builder.useFastMode();
+        builder.usePdfUaAccessibility(true);
+        builder.useUriResolver((base, uri) -> null);
+        builder.withProducer("Roundsman");
+        builder.withHtmlContent(NOT_IN_XML.matcher(page).replaceAll(UNREADABLE), null);
+        builder.toStream(out);
+        try {
+            builder.run();
+        } catch (IOException e) {
+            throw new UncheckedIOException("The page could not be made into a PDF: " + e.getMessage(), e);
+        }
+        return out.toByteArray();
+    }
+
+    /** A style sheet that travels with the program. */
+    public String style(String name) {
+        return new String(file(name), StandardCharsets.UTF_8);
+    }
+
+    private static byte[] file(String name) {
+        String path = "paper/" + name;
+        try (InputStream in = Paper.class.getClassLoader().getResourceAsStream(path)) {
+            if (in == null) {
+                throw new IllegalStateException(path + " is missing from the program");
+            }
+            return in.readAllBytes();
+        } catch (IOException e) {
+            throw new UncheckedIOException(e);
+        }
+    }
+}

@@ -1,0 +1,71 @@
+package org.roundsman.paper;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.List;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** PDF pages, read back by Debian's poppler tools. */
+class PaperTest {
+
+    @TempDir
+    Path folder;
+
+    private static String page(String body) {
+        return "<html lang=\"en\"><head><title>A page</title><meta name=\"subject\" content=\"A test\"/>"
+                + "<style>@page { size: A4 } body { font-family: Figtree }</style></head><body>" + body
+                + "</body></html>";
+    }
+
+    private String run(String tool, String body, String... more) throws IOException, InterruptedException {
+        Path file = folder.resolve("page.pdf");
+        Files.write(file, new Paper().pdf(page(body)));
+        List<String> command = new java.util.ArrayList<>(List.of(tool, file.toString()));
+        command.addAll(List.of(more));
+        Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
+        String text = new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+        assertThat(process.waitFor()).as(text).isZero();
+        return text;
+    }
+
+    @Test
+    void wordsComeBackAsTheyWere() throws IOException, InterruptedException {
+        assertThat(run("pdftotext", "<p>Łódź, Ærø, Šibenik, Győr: 5&#160;GHz · −62&#160;dBm “7”</p>", "-"))
+                .contains("Łódź, Ærø, Šibenik, Győr: 5\u00a0GHz · −62\u00a0dBm “7”");
+    }
+
+    /** U+0001 is in no XML document; of the others our fonts have no picture. */
+    @Test
+    void whatCannotBePrintedDoesNoHarm() throws IOException, InterruptedException {
+        assertThat(run("pdftotext", "<p>before \u0001 Жук 雪 \ud83d\ude00 after</p>", "-"))
+                .contains("before ")
+                .contains(" after");
+    }
+
+    @Test
+    void everyFontIsInside() throws IOException, InterruptedException {
+        assertThat(run("pdffonts", "<p>plain <strong style=\"font-weight: 600\">bold</strong></p>")
+                        .lines()
+                        .skip(2))
+                .hasSize(2)
+                .allMatch(line -> line.contains("Figtree"))
+                .allMatch(line -> line.matches(".*\\s+yes\\s+yes\\s+(yes|no)\\s+\\d+\\s+\\d+\\s*"));
+    }
+
+    @Test
+    void nothingIsFetched() throws IOException, InterruptedException {
+        Path secret = folder.resolve("secret.css");
+        Files.writeString(secret, "p::after { content: 'fetched' }");
+        String text = run(
+                "pdftotext",
+                "<link rel=\"stylesheet\" href=\"" + secret.toUri() + "\"/><p>alone</p><img alt=\"x\" src=\""
+                        + secret.toUri() + "\"/>",
+                "-");
+        assertThat(text).contains("alone").doesNotContain("fetched");
+    }
+}
