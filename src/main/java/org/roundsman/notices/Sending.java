@@ -68,7 +68,7 @@ final class Sending {
                 HourlyBound.Share share = bound.share(one.getValue(), used, now);
                 send.addAll(share.send());
                 if (!share.sum().isEmpty()) {
-                    sum(connection, way, share.sum(), now);
+                    send.add(sum(connection, way, share.sum(), now));
                 }
             }
             List<Long> taken = send.stream().limit(most).toList();
@@ -79,14 +79,14 @@ final class Sending {
     /** A person and a channel. */
     private record Way(long account, String channel) {}
 
-    private void sum(Connection connection, Way way, List<Long> ids, Instant now) throws SQLException {
+    private long sum(Connection connection, Way way, List<Long> ids, Instant now) throws SQLException {
         List<DueTable.Part> parts = DueTable.parts(connection, ids);
         Instant since = parts.stream().map(DueTable.Part::createdAt).min(Instant::compareTo).orElse(now);
         ZoneId zone = PersonTable.choices(connection, way.account())
                 .map(NoticeChoices::zone)
                 .orElse(NoticeChoices.untouched().zone());
         Content content = at.texts().summary(parts.stream().map(DueTable.Part::content).toList(), since, zone);
-        Optional<Long> summary = OutboxTable.add(
+        long summary = OutboxTable.add(
                 connection,
                 new OutboxTable.Fresh(
                         Optional.empty(),
@@ -98,8 +98,10 @@ final class Sending {
                         content,
                         now,
                         at.giveUp(now)),
-                now);
-        DueTable.summed(connection, ids, summary.orElseThrow());
+                now)
+                .orElseThrow();
+        DueTable.summed(connection, ids, summary);
+        return summary;
     }
 
     /** Makes one attempt and writes down how it ended. */

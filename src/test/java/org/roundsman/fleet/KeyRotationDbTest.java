@@ -223,7 +223,15 @@ class KeyRotationDbTest {
             while (rows.next()) {
                 columns.add(rows.getString(1));
             }
-            List<String> sealed = List.of("credential.community", "credential.auth_secret", "credential.priv_secret");
+            List<String> sealed = java.util.Arrays.stream(Field.values())
+                    .map(field -> field.table() + "." + field.column())
+                    .toList();
+            assertThat(sealed)
+                    .containsExactlyInAnyOrder(
+                            "credential.community",
+                            "credential.auth_secret",
+                            "credential.priv_secret",
+                            "notice_webhook.secret");
             assertThat(columns).containsAll(sealed);
             // hashes of tokens, the identity that informs are addressed to, and what neighbours call themselves by
             // LLDP:

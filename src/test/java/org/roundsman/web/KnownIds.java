@@ -23,6 +23,9 @@ final class KnownIds {
             Map.entry("built-in", "host"),
             Map.entry("versions", NOTHING),
             Map.entry("walks", NOTHING),
+            Map.entry("webhooks", NOTHING),
+            Map.entry("messages", NOTHING),
+            Map.entry("chains", NOTHING),
             Map.entry("readings", NOTHING));
 
     private final Map<String, String> ids;

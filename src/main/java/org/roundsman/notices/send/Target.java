@@ -54,6 +54,11 @@ public final class Target {
         return address.getScheme().equalsIgnoreCase("https");
     }
 
+    /** The host and nothing else: paths of webhooks are often secrets. */
+    public String name() {
+        return host();
+    }
+
     String host() {
         String host = address.getHost();
         return host.startsWith("[") ? host.substring(1, host.length() - 1) : host;

@@ -19,9 +19,9 @@ public record Links(Optional<String> base) {
     List<Content.Link> ofAlarm(long id, boolean place) {
         List<Content.Link> links = new ArrayList<>();
         base.ifPresent(address -> {
-            links.add(new Content.Link("The alarm", address + "/alarms/" + id));
+            links.add(new Content.Link("The alarm", address + "/triage/alarms/" + id));
             if (place) {
-                links.add(new Content.Link("The visit sheet", address + "/alarms/" + id + "/visit"));
+                links.add(new Content.Link("The visit sheet", address + "/triage/visit/" + id));
             }
         });
         return links;

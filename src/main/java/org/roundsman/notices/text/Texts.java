@@ -106,7 +106,7 @@ public final class Texts {
                 subject,
                 "So many messages came within the hour that these stand together here.",
                 List.of(new Section("They are", more(lines, parts.size()))),
-                links.page("All alarms", "/alarms"),
+                links.page("All alarms", "/triage"),
                 facts);
     }
 
@@ -125,7 +125,7 @@ public final class Texts {
         facts.put("from", from.toString());
         facts.put("standing", open.stream().map(AlarmWords::facts).toList());
         facts.put("over", over.stream().map(AlarmWords::facts).toList());
-        return content(subject, "What happened since " + AlarmWords.moment(from, zone) + ".", sections, links.page("All alarms", "/alarms"), facts);
+        return content(subject, "What happened since " + AlarmWords.moment(from, zone) + ".", sections, links.page("All alarms", "/triage"), facts);
     }
 
     /** Shows that messages arrive. */
