@@ -77,6 +77,25 @@ public class Outbox {
         });
     }
 
+    /**
+     * Messages with smaller ids, the newest first.
+     *
+     * @param state only in that one; empty for all
+     */
+    public List<OutboxLine> before(Optional<OutboxState> state, long id, int most) {
+        String name = state.map(Enum::name).orElse(null);
+        return Surroundings.whole(
+                database,
+                connection -> Rows.list(
+                        connection,
+                        LINES + " where (?::text is null or o.state = ?) and o.id < ? order by o.id desc limit ?",
+                        Outbox::read,
+                        name,
+                        name,
+                        id,
+                        most));
+    }
+
     private static OutboxLine read(ResultSet row) throws SQLException {
         return new OutboxLine(
                 row.getLong("id"),

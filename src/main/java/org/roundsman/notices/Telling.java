@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import org.roundsman.alarms.OpenAlarm;
+import org.roundsman.alarms.OperatorState;
 import org.roundsman.alarms.Severity;
 import org.roundsman.notices.store.ChainTable;
 import org.roundsman.notices.store.OutboxTable;
@@ -178,7 +179,8 @@ final class Telling {
         private void end(NoticeThread thread, Step.End end) throws SQLException {
             ThreadTable.update(connection, end.after());
             Optional<OpenAlarm> alarm = end.told() ? at.alarms().episode(thread.episodeId()) : Optional.empty();
-            if (alarm.isEmpty()) {
+            // Whoever shelved it wants to hear nothing of it, its end included.
+            if (alarm.isEmpty() || alarm.get().operator() == OperatorState.SHELVED) {
                 return;
             }
             Content content = at.texts().clear(alarm.get(), thread.clearedAt().orElseThrow(), thread.raisedAt(), thread.clearedTimes());

@@ -120,6 +120,12 @@ class TellingDbTest {
         f.run();
         f.minutes(30);
         assertThat(f.arrived).isEmpty();
+        FakeAlarms.Alarm told = f.raised(3, Severity.MAJOR);
+        f.minutes(1);
+        told.operator = OperatorState.SHELVED;
+        f.clear(told);
+        f.minutes(30);
+        assertThat(f.kinds()).as("its end is not told either").containsExactly("raise");
     }
 
     @Test

@@ -32,7 +32,7 @@ record ChainForm(
         return "yes".equals(serviceHours);
     }
 
-    public boolean stands(int step, long account) {
+    public boolean stands(Integer step, Long account) {
         List<String> chosen = steps().get(step - 1);
         return chosen != null && chosen.contains(String.valueOf(account));
     }

@@ -45,11 +45,11 @@ record ChoiceForm(
                 String.valueOf(chosen.digestWeekday()));
     }
 
-    public boolean ticked(NoticeEvent event) {
+    public boolean wants(NoticeEvent event) {
         return list(events).contains(event.word());
     }
 
-    public boolean ticked(long customer) {
+    public boolean hearsOf(Long customer) {
         return list(customers).contains(String.valueOf(customer));
     }
 

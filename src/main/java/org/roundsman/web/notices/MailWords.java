@@ -15,7 +15,7 @@ public class MailWords {
     }
 
     /** Why no mail goes out; empty where it does. */
-    String trouble() {
+    public String trouble() {
         MailState state = server.state();
         if (state instanceof MailState.Off) {
             return "No mail server is set up, so no mails go out and none wait. The operator names one by"
