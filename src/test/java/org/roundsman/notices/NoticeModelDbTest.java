@@ -57,10 +57,10 @@ class NoticeModelDbTest {
         Arbitrary<Step> step = net.jqwik.api.Combinators.combine(
                         Arbitraries.of(Deed.class), Arbitraries.integers().between(1, 3))
                 .as(Step::new);
-        return step.list().ofMinSize(5).ofMaxSize(45);
+        return step.list().ofMinSize(5).ofMaxSize(32);
     }
 
-    @Property(tries = 60, shrinking = ShrinkingMode.BOUNDED)
+    @Property(tries = 30, shrinking = ShrinkingMode.BOUNDED)
     void nothingIsToldTwiceAndWhatStandsIsTold(@ForAll("steps") List<Step> steps) {
         NoticeFixture f = NoticeFixture.shared("notice_model", TestConfig.most(500));
         Set<String> seen = new HashSet<>();
