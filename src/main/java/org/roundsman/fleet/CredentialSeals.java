@@ -2,6 +2,7 @@ package org.roundsman.fleet;
 
 import static java.nio.charset.StandardCharsets.UTF_8;
 
+import java.util.List;
 import org.roundsman.system.SealException;
 import org.roundsman.system.Sealer;
 
@@ -10,24 +11,42 @@ final class CredentialSeals {
 
     /** The secret fields, by the name of their column. */
     enum Field {
-        COMMUNITY("community", "community"),
-        AUTH("auth_secret", "auth"),
-        PRIV("priv_secret", "priv");
+        COMMUNITY("credential", "community", "credential", "community"),
+        AUTH("credential", "auth_secret", "credential", "auth"),
+        PRIV("credential", "priv_secret", "credential", "priv"),
+        /** What a webhook's messages are signed with; sealed and opened by notices, known here for the change of the key. */
+        WEBHOOK("notice_webhook", "secret", "webhook", "secret");
 
+        /** Those of credentials. */
+        static final List<Field> OF_CREDENTIALS = List.of(COMMUNITY, AUTH, PRIV);
+
+        private final String table;
         private final String column;
+        private final String thing;
         private final String word;
 
-        Field(String column, String word) {
+        Field(String table, String column, String thing, String word) {
+            this.table = table;
             this.column = column;
+            this.thing = thing;
             this.word = word;
+        }
+
+        String table() {
+            return table;
         }
 
         String column() {
             return column;
         }
 
+        /** What it belongs to, such as {@code credential 7}. */
+        String owner(long id) {
+            return thing + " " + id;
+        }
+
         private byte[] place(long id) {
-            return ("credential/" + id + "/" + word).getBytes(UTF_8);
+            return (thing + "/" + id + "/" + word).getBytes(UTF_8);
         }
 
         /** What earlier versions of the program bound a secret to: its field alone. */

@@ -185,7 +185,7 @@ public class Credentials {
         for (Credential credential : Credential.<Credential>listAll()) {
             try {
                 CredentialSecrets secrets = secrets(credential);
-                for (Field field : Field.values()) {
+                for (Field field : Field.OF_CREDENTIALS) {
                     byte[] sealed = sealed(credential, field);
                     if (!seals.inPlace(credential.id, field, sealed)) {
                         store(credential, field, seals.seal(credential.id, field, open(credential, field)));
@@ -278,6 +278,7 @@ public class Credentials {
             case COMMUNITY -> credential.sealedCommunity;
             case AUTH -> credential.sealedAuth;
             case PRIV -> credential.sealedPriv;
+            case WEBHOOK -> throw elsewhere(field);
         };
     }
 
@@ -286,7 +287,12 @@ public class Credentials {
             case COMMUNITY -> credential.sealedCommunity = sealed;
             case AUTH -> credential.sealedAuth = sealed;
             case PRIV -> credential.sealedPriv = sealed;
+            case WEBHOOK -> throw elsewhere(field);
         }
+    }
+
+    private static IllegalArgumentException elsewhere(Field field) {
+        return new IllegalArgumentException(field + " is no field of credentials");
     }
 
     private static Credential require(long id) {

@@ -158,11 +158,11 @@ public final class KeyRotation {
         if (all) {
             throw new SetupException(
                     Fault.KEY_FILE,
-                    "The key was not changed: a secret of the credentials “" + secret.name() + "” does not open. "
-                            + e.getMessage() + " Or remove these credentials; then change the key.",
+                    "The key was not changed: a secret of “" + secret.name() + "” (" + secret + ") does not open. "
+                            + e.getMessage() + " Or remove what it belongs to; then change the key.",
                     e);
         }
-        LOG.warnf("A secret of the credentials “%s” opens under no key here: %s", secret.name(), e.getMessage());
+        LOG.warnf("A secret of “%s” (%s) opens under no key here: %s", secret.name(), secret, e.getMessage());
     }
 
     private void note(Connection connection, SecretKey former, SecretKey next, int count) throws SQLException {

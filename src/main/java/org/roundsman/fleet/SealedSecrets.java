@@ -6,7 +6,9 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.sql.Statement;
 import java.util.ArrayList;
+import java.util.LinkedHashSet;
 import java.util.List;
+import java.util.Set;
 import org.roundsman.fleet.CredentialSeals.Field;
 
 /** Every sealed secret of the database, past the container: for the change of the key alone. */
@@ -18,7 +20,7 @@ final class SealedSecrets {
     record Secret(long id, String name, Field field, byte[] sealed) {
         @Override
         public String toString() {
-            return field + " of credentials " + id;
+            return field + " of " + field.owner(id);
         }
     }
 
@@ -36,28 +38,53 @@ final class SealedSecrets {
     static void lock(Connection connection) throws SQLException {
         try (Statement statement = connection.createStatement()) {
             statement.execute("set local lock_timeout = '30s'");
-            statement.execute("lock table credential in share row exclusive mode");
+            for (String table : tables(connection)) {
+                statement.execute("lock table " + table + " in share row exclusive mode");
+            }
         }
+    }
+
+    /** Those that are there: a database that an earlier version of the program set up may lack one. */
+    private static Set<String> tables(Connection connection) throws SQLException {
+        Set<String> there = new LinkedHashSet<>();
+        for (Field field : Field.values()) {
+            try (PreparedStatement statement = connection.prepareStatement("select to_regclass(?) is not null")) {
+                statement.setString(1, field.table());
+                try (ResultSet row = statement.executeQuery()) {
+                    row.next();
+                    if (row.getBoolean(1)) {
+                        there.add(field.table());
+                    }
+                }
+            }
+        }
+        return there;
     }
 
     static List<Secret> read(Connection connection) throws SQLException {
         List<Secret> secrets = new ArrayList<>();
-        try (Statement statement = connection.createStatement();
-                ResultSet rows = statement.executeQuery("select * from credential order by id")) {
-            while (rows.next()) {
-                for (Field field : Field.values()) {
-                    byte[] sealed = rows.getBytes(field.column());
-                    if (sealed != null) {
-                        secrets.add(new Secret(rows.getLong("id"), rows.getString("name"), field, sealed));
-                    }
+        for (String table : tables(connection)) {
+            try (Statement statement = connection.createStatement();
+                    ResultSet rows = statement.executeQuery("select * from " + table + " order by id")) {
+                while (rows.next()) {
+                    read(rows, table, secrets);
                 }
             }
         }
         return secrets;
     }
 
+    private static void read(ResultSet row, String table, List<Secret> secrets) throws SQLException {
+        for (Field field : Field.values()) {
+            byte[] sealed = field.table().equals(table) ? row.getBytes(field.column()) : null;
+            if (sealed != null) {
+                secrets.add(new Secret(row.getLong("id"), row.getString("name"), field, sealed));
+            }
+        }
+    }
+
     static void write(Connection connection, Secret secret, byte[] sealed) throws SQLException {
-        String change = "update credential set " + secret.field().column() + " = ? where id = ?";
+        String change = "update " + secret.field().table() + " set " + secret.field().column() + " = ? where id = ?";
         try (PreparedStatement statement = connection.prepareStatement(change)) {
             statement.setBytes(1, sealed);
             statement.setLong(2, secret.id());

@@ -198,6 +198,31 @@ class KeyRotationDbTest {
         assertThat(opened()).isEqualTo(others);
     }
 
+    /** The place is written out here, since it is what notices seal to and this package has to know. */
+    @Test
+    void theSecretOfAWebhookIsSealedAnewWithTheOthers() throws SQLException {
+        byte[] place = "webhook/1/secret".getBytes(java.nio.charset.StandardCharsets.UTF_8);
+        byte[] secret = "gong-key".getBytes(java.nio.charset.StandardCharsets.UTF_8);
+        Sealer before = new Sealer(SecretKey.in(folder.keyFile()));
+        try (Connection connection = database.getConnection();
+                Statement statement = connection.createStatement();
+                PreparedStatement insert = connection.prepareStatement("insert into notice_webhook"
+                        + " (account_id, name, url, secret, created_at, secret_at)"
+                        + " values (1, 'chat', 'https://chat.example/', ?, now(), now())")) {
+            statement.execute("insert into account (name, role, password_hash) values ('wren', 'OWNER', 'x')");
+            insert.setBytes(1, before.seal(secret, place));
+            insert.executeUpdate();
+        }
+        assertThat(rotation().rotate().secrets()).isEqualTo(MANY / 2 * 3 + 1);
+        Sealer after = new Sealer(SecretKey.in(folder.keyFile()));
+        try (Connection connection = database.getConnection();
+                Statement statement = connection.createStatement();
+                ResultSet row = statement.executeQuery("select secret from notice_webhook")) {
+            row.next();
+            assertThat(after.open(row.getBytes(1), place)).isEqualTo(secret);
+        }
+    }
+
     /** Decision 5 holds after the change as before it. */
     @Test
     void theNewKeyOpensNothingInAnotherPlace() throws SQLException {
@@ -223,7 +248,15 @@ class KeyRotationDbTest {
             while (rows.next()) {
                 columns.add(rows.getString(1));
             }
-            List<String> sealed = List.of("credential.community", "credential.auth_secret", "credential.priv_secret");
+            List<String> sealed = java.util.Arrays.stream(Field.values())
+                    .map(field -> field.table() + "." + field.column())
+                    .toList();
+            assertThat(sealed)
+                    .containsExactlyInAnyOrder(
+                            "credential.community",
+                            "credential.auth_secret",
+                            "credential.priv_secret",
+                            "notice_webhook.secret");
             assertThat(columns).containsAll(sealed);
             // hashes of tokens, the identity that informs are addressed to, and what neighbours call themselves by
             // LLDP:

@@ -27,6 +27,9 @@ final class KnownIds {
             Map.entry("overrides", NOTHING),
             Map.entry("values", NOTHING),
             Map.entry("tries", NOTHING),
+            Map.entry("webhooks", NOTHING),
+            Map.entry("messages", NOTHING),
+            Map.entry("chains", NOTHING),
             Map.entry("readings", NOTHING));
 
     private final Map<String, String> ids;

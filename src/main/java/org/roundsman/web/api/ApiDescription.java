@@ -33,6 +33,7 @@ public final class ApiDescription implements OASFilter {
             Map.entry("Credentials", "How SNMP agents let us in"),
             Map.entry("Notifications", "How traps and informs come in, and whose are not let in"),
             Map.entry("Alarms", "What is wrong, what was, why, and what people do about it"),
+            Map.entry("Notices", "What people are told, and the messages that were sent to them"),
             Map.entry("Changes", "Who changed what"),
             Map.entry("Tokens", "The caller, and the caller's own tokens"),
             Map.entry("Import and export", "Tables as CSV: out, and in by way of a dry run"),

@@ -7,6 +7,7 @@ import jakarta.ws.rs.core.Response;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.roundsman.fleet.InputRejected;
+import org.roundsman.notices.NoticeRejected;
 import org.roundsman.people.PeopleException;
 import org.roundsman.web.page.OtherErrors;
 
@@ -26,7 +27,7 @@ class ApiErrors implements OtherErrors {
 
     @Override
     public boolean expects(Throwable e) {
-        return e instanceof ProblemException || e instanceof InputRejected || e instanceof PeopleException;
+        return e instanceof ProblemException || e instanceof InputRejected || e instanceof PeopleException || e instanceof NoticeRejected;
     }
 
     @Override
@@ -35,6 +36,9 @@ class ApiErrors implements OtherErrors {
             return known.problem().response();
         }
         if (e instanceof InputRejected rejected) {
+            return rejected(rejected.faults()).response();
+        }
+        if (e instanceof NoticeRejected rejected) {
             return rejected(rejected.faults()).response();
         }
         if (e instanceof PeopleException refused) {

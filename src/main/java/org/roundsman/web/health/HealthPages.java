@@ -17,30 +17,34 @@ class HealthPages {
 
     private final OwnHealth health;
     private final NoticeHealth notices;
+    private final TellingHealth telling;
 
-    HealthPages(OwnHealth health, NoticeHealth notices) {
+    HealthPages(OwnHealth health, NoticeHealth notices, TellingHealth telling) {
         this.health = health;
         this.notices = notices;
+        this.telling = telling;
     }
 
     @CheckedTemplate(basePath = "health")
     static class Templates {
         private Templates() {}
 
-        static native TemplateInstance health(OwnHealth.Picture picture, NoticeHealth.Notices notices);
+        static native TemplateInstance health(
+                OwnHealth.Picture picture, NoticeHealth.Notices notices, OwnHealth.Group telling);
 
-        static native TemplateInstance live(OwnHealth.Picture picture, NoticeHealth.Notices notices);
+        static native TemplateInstance live(
+                OwnHealth.Picture picture, NoticeHealth.Notices notices, OwnHealth.Group telling);
     }
 
     @GET
     public TemplateInstance health() {
-        return Templates.health(health.now(), notices.now());
+        return Templates.health(health.now(), notices.now(), telling.now());
     }
 
     /** The part that refreshes itself. */
     @GET
     @Path("live")
     public TemplateInstance live() {
-        return Templates.live(health.now(), notices.now());
+        return Templates.live(health.now(), notices.now(), telling.now());
     }
 }

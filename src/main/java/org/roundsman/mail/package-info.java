@@ -1,0 +1,4 @@
+/**
+ * Sending a mail by SMTP (RFC 5321). Knows nothing of alarms or reports. May import shared and system. Owns no tables.
+ */
+package org.roundsman.mail;
