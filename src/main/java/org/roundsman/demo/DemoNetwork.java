@@ -11,5 +11,5 @@ public record DemoNetwork(String ssid, String purpose) {
     public static final String ADDED = "Open Day";
 
     /** SSID of the open network for setting up, which comes with {@link Fault#SETUP_NETWORK}. */
-    public static final String SETUP = "Tamarack Setup";
+    public static final String SETUP = "Setup Tamarack";
 }
