@@ -4,7 +4,7 @@ import java.util.Arrays;
 import java.util.stream.Collectors;
 
 /** Makes a question in PostgreSQL's text search out of what a person typed. */
-final class SearchWords {
+public final class SearchWords {
 
     /** The signs that part words in the index, see function audit_words. */
     private static final String SIGNS = "[\\p{Punct}\\p{Cntrl}]+";
@@ -17,7 +17,7 @@ final class SearchWords {
      * All words must occur, each by its beginning; what is written without a space between must occur so. Empty when
      * there is nothing to look for.
      */
-    static String question(String typed) {
+    public static String question(String typed) {
         return Arrays.stream(typed.strip().split("\\s+"))
                 .limit(MOST_WORDS)
                 .map(SearchWords::inOrder)
