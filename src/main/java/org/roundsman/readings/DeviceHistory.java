@@ -12,6 +12,7 @@ import javax.sql.DataSource;
 import org.roundsman.measure.Metric;
 import org.roundsman.measure.Reading;
 import org.roundsman.measure.Subject;
+import org.roundsman.planned.PlannedWork;
 import org.roundsman.readings.board.PastOfDevice;
 import org.roundsman.readings.rollup.RolledTable;
 import org.roundsman.readings.spans.Touched;
@@ -24,10 +25,12 @@ import org.roundsman.readings.spans.Touched;
 public class DeviceHistory {
 
     private final DataSource source;
+    private final PlannedWork planned;
 
     @Inject
-    public DeviceHistory(DataSource source) {
+    public DeviceHistory(DataSource source, PlannedWork planned) {
         this.source = source;
+        this.planned = planned;
     }
 
     /** The last reading that answered, from the raw readings that are kept; empty when there is none. */
@@ -63,11 +66,16 @@ public class DeviceHistory {
         return ask(connection -> new PastOfDevice(connection, deviceId).spans(from, to));
     }
 
-    /** How long the device was in each condition. */
+    /** How long the device was in each condition; planned work on it, its site or all sites of its customer is left out. */
     public Availability availability(long deviceId, Instant from, Instant to) {
         return ask(connection -> {
             PastOfDevice past = new PastOfDevice(connection, deviceId);
-            return Availability.of(past.spans(from, to), from, to, past.known().orElse(from));
+            return Availability.of(
+                    past.spans(from, to),
+                    from,
+                    to,
+                    past.known().orElse(from),
+                    planned.ofDevice(deviceId, from, to));
         });
     }
 

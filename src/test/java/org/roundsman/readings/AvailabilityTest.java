@@ -41,7 +41,11 @@ class AvailabilityTest {
                 span(minute(silent), minute(silent + unwatched), Condition.UNWATCHED),
                 span(minute(silent + unwatched), minute(period + 1), Condition.ANSWERING));
         Availability sums = Availability.of(
-                silent + unwatched == period ? spans.subList(0, 1) : spans, START, minute(period), minute(period));
+                silent + unwatched == period ? spans.subList(0, 1) : spans,
+                START,
+                minute(period),
+                minute(period),
+                List.of());
         assertThat(sums.share().orElseThrow() * 100).isCloseTo(percent, within(0.00005));
         assertThat(sums.unwatched()).isEqualTo(Duration.ofMinutes(unwatched));
         assertThat(sums.coverage().orElseThrow()).isCloseTo(1 - (double) unwatched / period, within(1e-12));
@@ -49,10 +53,10 @@ class AvailabilityTest {
 
     @Test
     void withoutAnyWatchedTimeThereIsNoFigure() {
-        Availability sums = Availability.of(List.of(), START, minute(43_200), START);
+        Availability sums = Availability.of(List.of(), START, minute(43_200), START, List.of());
         assertThat(sums.share()).isEmpty();
         assertThat(sums.coverage()).hasValue(0);
-        assertThat(Availability.of(List.of(), START, START, START).coverage()).isEmpty();
+        assertThat(Availability.of(List.of(), START, START, START, List.of()).coverage()).isEmpty();
     }
 
     @Test
@@ -64,7 +68,8 @@ class AvailabilityTest {
                         span(minute(50), minute(60), Condition.SILENT)),
                 START,
                 minute(60),
-                minute(60));
+                minute(60),
+                List.of());
         assertThat(sums.share()).hasValue(0.75);
         assertThat(sums.refusing()).isEqualTo(Duration.ofMinutes(20));
         assertThat(sums.coverage()).hasValue(1);
@@ -73,7 +78,7 @@ class AvailabilityTest {
     @Test
     void aSpanThatGoesOnReachesToTheNextRoundThatIsDue() {
         List<Span> open = List.of(new Span(START, Optional.empty(), Condition.ANSWERING, Optional.empty()));
-        Availability sums = Availability.of(open, START, minute(60), minute(45));
+        Availability sums = Availability.of(open, START, minute(60), minute(45), List.of());
         assertThat(sums.answering()).isEqualTo(Duration.ofMinutes(45));
         assertThat(sums.unwatched()).isEqualTo(Duration.ofMinutes(15));
     }
@@ -95,7 +100,7 @@ class AvailabilityTest {
                 YearMonth.parse(month).plusMonths(1).atDay(1).atStartOfDay(id).toInstant();
         Instant back = from.plus(Duration.ofMinutes(44));
         Availability sums = Availability.of(
-                List.of(span(from, back, Condition.SILENT), span(back, to, Condition.ANSWERING)), from, to, to);
+                List.of(span(from, back, Condition.SILENT), span(back, to, Condition.ANSWERING)), from, to, to, List.of());
         assertThat(sums.period()).isEqualTo(Duration.ofHours(hours));
         // 44 minutes of silence in Berlin's March 2026 are 99.9013 %, not the 99.9014 % of 744 hours
         double expected = 100 - 44 / (hours * 60.0) * 100;

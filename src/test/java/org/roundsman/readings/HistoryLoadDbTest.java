@@ -115,7 +115,7 @@ class HistoryLoadDbTest {
     @Test
     void quartersSitesDaysAndSpansCanBeReadBack() {
         load.load(day(), spans());
-        DeviceHistory history = new DeviceHistory(source);
+        DeviceHistory history = ReadingsFixture.history(source);
         assertThat(history.ofDevice(device, Metric.CLIENTS, START, NOW, Duration.ofMinutes(15))
                         .points())
                 .hasSize(96)
@@ -141,7 +141,7 @@ class HistoryLoadDbTest {
                         answered(device, Instant.parse("2026-11-21T00:01:30Z"), 4, 20),
                         answered(device, Instant.parse("2026-11-21T00:02:30Z"), 4, 20)));
         new RollUp(source, CLOCK, Duration.ofMinutes(15)).run();
-        List<Span> spans = new DeviceHistory(source).spans(device, START, NOW);
+        List<Span> spans = ReadingsFixture.history(source).spans(device, START, NOW);
         assertThat(spans).hasSize(3);
         assertThat(spans.get(2).from()).isEqualTo(Instant.parse("2026-11-20T05:40:00Z"));
         assertThat(spans.get(2).to()).isEmpty();
@@ -179,7 +179,7 @@ class HistoryLoadDbTest {
 
     @Test
     void aMetricWithoutASeriesOrAnOddStepIsRefused() {
-        DeviceHistory history = new DeviceHistory(source);
+        DeviceHistory history = ReadingsFixture.history(source);
         assertThatThrownBy(() -> history.ofDevice(device, Metric.UPTIME, START, NOW, Duration.ofMinutes(15)))
                 .isInstanceOf(IllegalArgumentException.class);
         assertThatThrownBy(() -> history.ofDevice(device, Metric.CPU, START, NOW, Duration.ofMinutes(20)))

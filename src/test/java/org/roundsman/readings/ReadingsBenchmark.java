@@ -228,7 +228,7 @@ public final class ReadingsBenchmark {
         time("50 sites by words", () -> board.sites(all, query("serial99", Sort.NAME, 1)));
         time("one device", () -> board.device(all, devices.get(devices.size() / 2)));
         time("one site", () -> board.site(all, 3));
-        DeviceHistory history = new DeviceHistory(source);
+        DeviceHistory history = ReadingsFixture.history(source);
         time(
                 "a day of one radio",
                 () -> history.ofRadio(

@@ -4,6 +4,7 @@ import java.nio.file.Path;
 import java.sql.Connection;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -17,6 +18,7 @@ import org.roundsman.measure.RadioReading;
 import org.roundsman.measure.Reading;
 import org.roundsman.measure.Subject;
 import org.roundsman.measure.Values;
+import org.roundsman.planned.PlannedWork;
 import org.roundsman.readings.store.WriterSettings;
 
 /** Invented customers, sites and devices in a database, and readings of them. */
@@ -101,6 +103,11 @@ public final class ReadingsFixture {
         } catch (SQLException e) {
             throw new IllegalStateException(e);
         }
+    }
+
+    /** The past of devices in that database. */
+    public static DeviceHistory history(DataSource source) {
+        return new DeviceHistory(source, new PlannedWork(source, Clock.systemUTC()));
     }
 
     public long count(String table) {

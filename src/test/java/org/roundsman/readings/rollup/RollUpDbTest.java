@@ -24,7 +24,6 @@ import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.roundsman.measure.Metric;
 import org.roundsman.measure.Reading;
-import org.roundsman.readings.DeviceHistory;
 import org.roundsman.readings.ReadingsFixture;
 import org.roundsman.readings.Series;
 import org.roundsman.readings.store.BatchStore;
@@ -57,7 +56,7 @@ class RollUpDbTest {
     }
 
     private List<Series.Point> clients(Duration step) {
-        return new DeviceHistory(source)
+        return ReadingsFixture.history(source)
                 .ofDevice(device, Metric.CLIENTS, TEN, TEN.plus(Duration.ofDays(2)), step)
                 .points();
     }
@@ -77,17 +76,17 @@ class RollUpDbTest {
                         new Series.Point(TEN, 3, 4, 7, 10), new Series.Point(TEN.plus(QUARTER), 1, 100, 100, 100));
         // by hand: (3 x 7 + 1 x 100) / 4
         assertThat(clients(Duration.ofMinutes(30))).containsExactly(new Series.Point(TEN, 4, 4, 30.25, 100));
-        assertThat(new DeviceHistory(source)
+        assertThat(ReadingsFixture.history(source)
                         .ofRadio(device, 2, Metric.UTILISATION, TEN, NEXT_DAY, QUARTER)
                         .points())
                 .first()
                 .isEqualTo(new Series.Point(TEN, 3, 10, 30, 60));
-        assertThat(new DeviceHistory(source)
+        assertThat(ReadingsFixture.history(source)
                         .ofNetwork(device, "Staff", TEN, NEXT_DAY, QUARTER)
                         .points())
                 .first()
                 .isEqualTo(new Series.Point(TEN, 3, 4, 7, 10));
-        assertThat(new DeviceHistory(source)
+        assertThat(ReadingsFixture.history(source)
                         .ofDevice(device, Metric.MEMORY, TEN, NEXT_DAY, QUARTER)
                         .points())
                 .isEmpty();

@@ -18,7 +18,6 @@ import org.roundsman.measure.Condition;
 import org.roundsman.measure.Outcome;
 import org.roundsman.measure.Reading;
 import org.roundsman.readings.Availability;
-import org.roundsman.readings.DeviceHistory;
 import org.roundsman.readings.ReadingsFixture;
 import org.roundsman.readings.Span;
 import org.roundsman.readings.store.BatchStore;
@@ -59,14 +58,14 @@ class SpanTrackerDbTest {
         store(mixed, random);
 
         List<Span> spans =
-                new DeviceHistory(source).spans(device, Instant.EPOCH, Instant.parse("2030-01-01T00:00:00Z"));
+                ReadingsFixture.history(source).spans(device, Instant.EPOCH, Instant.parse("2030-01-01T00:00:00Z"));
         assertThat(spans).isEqualTo(expected(sorted));
         assertThat(fixture.count("reading_device where device_id = " + device)).isEqualTo(sorted.size());
 
         Instant from = START.minusSeconds(500);
         Reading last = sorted.get(sorted.size() - 1);
         Instant to = last.at().plusSeconds(900);
-        Availability sums = new DeviceHistory(source).availability(device, from, to);
+        Availability sums = ReadingsFixture.history(source).availability(device, from, to);
         assertThat(sums.answering().plus(sums.silent()).plus(sums.refusing()).plus(sums.unwatched()))
                 .isEqualTo(java.time.Duration.between(from, to));
         // at least the time before the first round and after the last one was due

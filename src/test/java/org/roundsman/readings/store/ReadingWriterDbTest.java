@@ -30,7 +30,6 @@ import org.roundsman.measure.RadioReading;
 import org.roundsman.measure.Reading;
 import org.roundsman.measure.Subject;
 import org.roundsman.measure.Values;
-import org.roundsman.readings.DeviceHistory;
 import org.roundsman.readings.ReadingsFixture;
 import org.roundsman.readings.spool.Spool;
 import org.roundsman.testing.TestDatabase;
@@ -92,7 +91,7 @@ class ReadingWriterDbTest {
     void whatARoundBroughtBackIsReadBackAsItWas() throws IOException {
         Reading reading = answered(device, START, 9, 61.2);
         store(reading, silent(device, START.plusSeconds(60)));
-        Reading kept = new DeviceHistory(source).lastAnswered(device).orElseThrow();
+        Reading kept = ReadingsFixture.history(source).lastAnswered(device).orElseThrow();
         assertThat(kept).isEqualTo(reading);
         assertThat(kept.device().has(Metric.MEMORY)).isFalse();
         // the second round fell into the next UTC day
