@@ -1,0 +1,72 @@
+package org.roundsman.rules;
+
+import java.util.EnumMap;
+import java.util.EnumSet;
+import java.util.Map;
+import java.util.Set;
+import org.roundsman.alarms.AlarmType;
+import org.roundsman.alarms.Resource;
+
+/**
+ * A rule as it is shipped, with its explanation.
+ *
+ * @param type of the alarm that it raises
+ * @param kind how it judges
+ * @param low whether low figures are bad; otherwise high ones are
+ * @param unit of its figure, such as {@code %}, or empty
+ * @param fields the shipped values as texts; what it has no value of cannot be set
+ * @param reads what it looks at
+ * @param why why these values
+ * @param source where they come from, or that there is no source
+ */
+public record Rule(
+        AlarmType type,
+        Kind kind,
+        boolean low,
+        String unit,
+        Map<RuleField, String> fields,
+        String reads,
+        String why,
+        String source) {
+
+    /** How a rule judges. */
+    public enum Kind {
+        /** A figure against thresholds, each held for a time. */
+        FIGURE,
+        /** Something is so, or is not. */
+        FACT,
+        /** How often something happened within a time. */
+        COUNT,
+        /** Found from the site's topology; here it only has a severity and a switch. */
+        TOPOLOGY
+    }
+
+    public Rule {
+        fields = new EnumMap<>(fields);
+    }
+
+    /** What can be set of it, in the order of {@link RuleField}. */
+    public Set<RuleField> settable() {
+        return EnumSet.copyOf(fields.keySet());
+    }
+
+    /** The shipped values. */
+    public RuleValues shipped() {
+        return RuleValues.of(fields);
+    }
+
+    @Override
+    public Map<RuleField, String> fields() {
+        return Map.copyOf(fields);
+    }
+
+    /** Whether stored readings or events can tell what it would have done in the past. */
+    public boolean hasPast() {
+        return kind != Kind.TOPOLOGY && hasTargets();
+    }
+
+    /** Whether it can have other values for a customer, site, model or device; those about the service itself cannot. */
+    public boolean hasTargets() {
+        return type.resource() != Resource.Kind.SERVICE;
+    }
+}

@@ -1,0 +1,76 @@
+package org.roundsman.rules.fold;
+
+import java.math.BigDecimal;
+import java.math.RoundingMode;
+import java.time.Duration;
+import org.roundsman.alarms.AlarmType;
+import org.roundsman.rules.Rule;
+import org.roundsman.rules.ShippedRules;
+
+/** Why an alarm is raised or clears, in a sentence with its figures. */
+public final class Texts {
+
+    private static final double THOUSAND = 1_000;
+
+    private Texts() {}
+
+    static String raised(AlarmType type, Decision.Raise raise, String also) {
+        Rule rule = ShippedRules.of(type);
+        return switch (rule.kind()) {
+            case FACT -> also + held(raise.heldMillis());
+            case COUNT -> counted(raise.figure()) + " within the time that is counted" + tail(also);
+            case FIGURE, TOPOLOGY -> {
+                boolean still = rule.low() ? raise.figure() > raise.threshold() : raise.figure() < raise.threshold();
+                yield with(rule, raise.figure()) + ", "
+                        + (still
+                                ? "no longer as bad as before"
+                                : raise.severity().word() + (rule.low() ? " at " : " from ")
+                                        + with(rule, raise.threshold()) + (rule.low() ? " or less" : " on"))
+                        + held(raise.heldMillis()) + tail(also);
+            }
+        };
+    }
+
+    static String cleared(AlarmType type, Decision.Clear clear) {
+        Rule rule = ShippedRules.of(type);
+        return switch (rule.kind()) {
+            case FACT -> "As it should be again" + held(clear.heldMillis());
+            case COUNT -> "Calm again: " + counted(clear.figure()) + " within the time that is counted.";
+            case FIGURE, TOPOLOGY -> "Back at " + with(rule, clear.figure()) + held(clear.heldMillis());
+        };
+    }
+
+    private static String counted(double figure) {
+        return figure == 0 ? "not once" : figure == 1 ? "once" : figure(figure) + " times";
+    }
+
+    private static String held(long millis) {
+        return millis < THOUSAND ? "." : ", for " + words(Duration.ofMillis(millis)) + ".";
+    }
+
+    private static String tail(String also) {
+        return also.isEmpty() ? "" : " " + also;
+    }
+
+    private static String with(Rule rule, double figure) {
+        return figure(figure) + (rule.unit().isEmpty() ? "" : "\u00a0" + rule.unit());
+    }
+
+    /** A figure with no more digits than it deserves. */
+    static String figure(double value) {
+        int digits = Math.abs(value) >= 10 ? 0 : Math.abs(value) >= 1 ? 1 : 2;
+        return new BigDecimal(value)
+                .setScale(digits, RoundingMode.HALF_UP)
+                .stripTrailingZeros()
+                .toPlainString();
+    }
+
+    static String words(Duration length) {
+        if (length.toMinutes() < 2) {
+            return length.toSeconds() + " s";
+        }
+        return length.toHours() < 2
+                ? length.toMinutes() + " min"
+                : length.toHours() + " h " + length.toMinutesPart() + " min";
+    }
+}
