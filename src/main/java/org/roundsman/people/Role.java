@@ -32,4 +32,9 @@ public enum Role {
     public boolean editsFleet() {
         return this != VIEWER;
     }
+
+    /** Whether this role may plan work, and end and cancel it. */
+    public boolean plansWork() {
+        return this == TECHNICIAN || this == OWNER;
+    }
 }

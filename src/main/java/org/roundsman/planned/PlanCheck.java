@@ -94,23 +94,28 @@ public final class PlanCheck {
         }
         how(plan.how());
         length(plan);
-        LocalDate today = now.atZone(zones.get(0)).toLocalDate();
-        that(
-                "firstDay",
-                !plan.firstDay().isAfter(today.plusDays(FURTHEST_AHEAD.toDays()))
-                        && !plan.firstDay().isBefore(LocalDate.EPOCH),
-                "at most two years ahead, and no day before 1970");
-        plan.lastDay().ifPresent(last -> {
-            that("lastDay", !last.isBefore(plan.firstDay()), "the last day comes before the first");
-            that("lastDay", !last.isAfter(plan.firstDay().plusYears(50)), "at most 50 years after the first");
-        });
-        skipped(plan);
+        days(plan, now.atZone(zones.get(0)).toLocalDate());
+        if (faults.isEmpty()) {
+            skipped(plan);
+        }
         if (faults.isEmpty()) {
             boolean comes = zones.stream()
                     .anyMatch(zone -> !plan.after(now, zone, 1).isEmpty()
                             || !plan.between(now, now.plusNanos(1), zone).isEmpty());
             that("lastDay", comes, "with these days nothing is left to come");
         }
+    }
+
+    private void days(Timing.Repeating plan, LocalDate today) {
+        LocalDate first = plan.firstDay();
+        that(
+                "firstDay",
+                !first.isAfter(today.plusDays(FURTHEST_AHEAD.toDays())) && !first.isBefore(LocalDate.EPOCH),
+                "at most two years ahead, and no day before 1970");
+        plan.lastDay().ifPresent(last -> {
+            that("lastDay", !last.isBefore(first), "the last day comes before the first");
+            that("lastDay", last.isBefore(today.plusYears(50)), "at most 50 years ahead");
+        });
     }
 
     private void how(Repetition how) {

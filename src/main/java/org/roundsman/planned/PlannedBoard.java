@@ -63,6 +63,17 @@ public class PlannedBoard {
                 .toList();
     }
 
+    /** The same in one list, by id. */
+    public List<PlannedWindow> unfinished(CustomerScope scope, Long siteId) {
+        Instant now = clock.instant();
+        return table.open(scope.onlyCustomer(), siteId, now).stream()
+                .filter(one -> switch (one.state(now)) {
+                    case RUNNING, COMING, REPEATING -> true;
+                    case OVER, CANCELLED, REPLACED -> false;
+                })
+                .toList();
+    }
+
     /** What is over, the latest first. */
     public Page<PlannedWindow> past(CustomerScope scope, Long siteId, int number, int size) {
         Instant now = clock.instant();

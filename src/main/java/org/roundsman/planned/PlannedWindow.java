@@ -118,14 +118,16 @@ public record PlannedWindow(
 
     /** When nothing of it comes any more; empty where it goes on for ever. */
     public Optional<Instant> over() {
-        Optional<Instant> until = course.countsUntil();
-        if (timing instanceof Timing.Once once) {
-            return Optional.of(course.left(once.when()).map(Stretch::to).or(() -> until).orElse(once.when().from()));
-        }
-        Optional<Instant> last = target.zones().stream()
-                .flatMap(zone -> timing.over(zone).stream())
-                .max(Comparator.naturalOrder());
-        return Stream.concat(until.stream(), last.stream()).min(Comparator.naturalOrder());
+        Stream<Instant> last = timing.endless() ? Stream.empty() : Stream.of(lastEnd());
+        return Stream.concat(course.countsUntil().stream(), last).min(Comparator.naturalOrder());
+    }
+
+    /** When the last of all is over, which may be when it was ended early. */
+    private Instant lastEnd() {
+        return everywhere(zone -> timing.last(zone).stream())
+                .map(one -> course.left(one).map(Stretch::to).orElse(one.from()))
+                .max(Comparator.naturalOrder())
+                .orElse(madeAt);
     }
 
     public State state(Instant now) {

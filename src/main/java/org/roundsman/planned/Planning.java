@@ -16,7 +16,6 @@ import java.util.Optional;
 import javax.sql.DataSource;
 import org.roundsman.audit.AuditEntry.Subject;
 import org.roundsman.audit.AuditTrail;
-import org.roundsman.audit.AuditTrail.Note;
 import org.roundsman.audit.FieldSet;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.InputRejected;
@@ -57,6 +56,20 @@ public class Planning {
     /** Empty when there is none or it lies outside the scope. */
     public Optional<PlannedWindow> find(CustomerScope scope, long id) {
         return table.find(id).filter(one -> scope.includes(one.target().customerId()));
+    }
+
+    /**
+     * What would be worked on.
+     *
+     * @throws InputRejected naming the customer, site or device when it is not there or lies outside the scope
+     */
+    public Target target(CustomerScope scope, PlanDraft.Where where) {
+        return targets.find(scope, where);
+    }
+
+    /** What is wrong with an entry, by field; empty when nothing is. Nothing is kept. */
+    public Map<String, String> faults(Target target, PlanDraft draft) {
+        return PlanCheck.faults(draft, target.zones(), clock.instant(), Optional.empty());
     }
 
     /**
@@ -228,7 +241,7 @@ public class Planning {
                 course.ends()));
         table.stop(after);
         if (why == Stop.REPLACED) {
-            audit.note(List.of(new Note("replaced", subject(after), List.of())));
+            audit.did("replaced", subject(after));
         }
         return after;
     }

@@ -23,8 +23,11 @@ public sealed interface Timing {
     /** The next ones that begin after that moment, ascending; fewer where there are not so many. */
     List<Stretch> after(Instant at, ZoneId zone, int most);
 
-    /** When the last one is over; empty where it goes on for ever. */
-    Optional<Instant> over(ZoneId zone);
+    /** Whether it goes on for ever. */
+    boolean endless();
+
+    /** The very last one; empty where it goes on for ever, or where there is none at all. */
+    Optional<Stretch> last(ZoneId zone);
 
     /** How long one lasts, in real elapsed time. */
     Duration length();
@@ -42,8 +45,13 @@ public sealed interface Timing {
         }
 
         @Override
-        public Optional<Instant> over(ZoneId zone) {
-            return Optional.of(when.to());
+        public boolean endless() {
+            return false;
+        }
+
+        @Override
+        public Optional<Stretch> last(ZoneId zone) {
+            return Optional.of(when);
         }
 
         @Override
@@ -139,8 +147,17 @@ public sealed interface Timing {
         }
 
         @Override
-        public Optional<Instant> over(ZoneId zone) {
-            return lastDay.map(last -> of(last, zone).to());
+        public boolean endless() {
+            return lastDay.isEmpty();
+        }
+
+        @Override
+        public Optional<Stretch> last(ZoneId zone) {
+            LocalDate day = lastDay.orElse(firstDay.minusDays(1));
+            while (!day.isBefore(firstDay) && !on(day)) {
+                day = day.minusDays(1);
+            }
+            return day.isBefore(firstDay) ? Optional.empty() : Optional.of(of(day, zone));
         }
 
         private static LocalDate later(LocalDate a, LocalDate b) {

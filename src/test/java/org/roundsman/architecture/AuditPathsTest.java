@@ -30,6 +30,7 @@ class AuditPathsTest {
             entry("ImportsApi.addImport", "keeps a file to be looked at; nothing is taken from it yet"),
             entry("ImportsApi.checkImport", "looks at such a file once more"),
             entry("ImportsApi.removeImport", "throws such a file away"),
+            entry("PlannedEdits.preview", "shows when planned work would take place and keeps nothing"),
             entry("BenchPages.stop", "stops the reading of a walk"),
             entry("EditorPages.check", "says what is wrong with a text and keeps nothing"),
             entry("EditorPages.tryIt", "tries a text on a stored walk and keeps nothing"),
@@ -74,7 +75,7 @@ class AuditPathsTest {
     @Test
     void everyServiceThatChangesWhatPeopleEditNotesIt() {
         Set<String> unheard = main.unheardServices(
-                type -> Set.of("org.roundsman.fleet", "org.roundsman.people").contains(type.getPackageName()));
+                type -> Set.of("org.roundsman.fleet", "org.roundsman.people", "org.roundsman.planned").contains(type.getPackageName()));
         assertThat(unheard).containsExactlyInAnyOrderElementsOf(HARMLESS_SERVICES.keySet());
     }
 

@@ -13,6 +13,7 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.roundsman.measure.Condition;
+import org.roundsman.planned.Stretch;
 
 class AvailabilityTest {
 
@@ -73,6 +74,66 @@ class AvailabilityTest {
         assertThat(sums.share()).hasValue(0.75);
         assertThat(sums.refusing()).isEqualTo(Duration.ofMinutes(20));
         assertThat(sums.coverage()).hasValue(1);
+    }
+
+    private static Stretch planned(double from, double to) {
+        return new Stretch(minute(from), minute(to));
+    }
+
+    /**
+     * Planned work leaves both sides of the division. 45 minutes down and two hours planned in 30 days: 99.8955 %; all of
+     * it planned: no figure. Worked out with exact arithmetic.
+     */
+    @Test
+    void plannedWorkLeavesBothSides() {
+        List<Span> spans = List.of(
+                span(START, minute(45), Condition.SILENT),
+                span(minute(45), minute(100), Condition.ANSWERING),
+                span(minute(100), minute(220), Condition.SILENT),
+                span(minute(220), minute(43_200), Condition.ANSWERING));
+        Availability sums = Availability.of(
+                spans, START, minute(43_200), minute(43_200), List.of(planned(100, 220)));
+        assertThat(sums.share().orElseThrow() * 100).isCloseTo(99.8955, within(0.00005));
+        assertThat(sums.planned()).isEqualTo(Duration.ofHours(2));
+        assertThat(sums.coverage()).hasValue(1);
+        Availability all = Availability.of(
+                spans, START, minute(43_200), minute(43_200), List.of(planned(-5, 50_000)));
+        assertThat(all.share()).isEmpty();
+        assertThat(all.coverage()).isEmpty();
+        assertThat(all.planned()).isEqualTo(Duration.ofDays(30));
+    }
+
+    /** Down from 10:00 to 11:00, planned from 10:30 to 12:00: 30 minutes down count. Overlapping windows count once. */
+    @Test
+    void anOutageCountsUntilTheWorkBegins() {
+        List<Span> spans = List.of(
+                span(START, minute(600), Condition.ANSWERING),
+                span(minute(600), minute(660), Condition.SILENT),
+                span(minute(660), minute(1_440), Condition.ANSWERING));
+        Availability sums = Availability.of(
+                spans,
+                START,
+                minute(1_440),
+                minute(1_440),
+                List.of(planned(690, 720), planned(630, 700), planned(640, 650)));
+        assertThat(sums.silent()).isEqualTo(Duration.ofMinutes(30));
+        assertThat(sums.planned()).isEqualTo(Duration.ofMinutes(90));
+        assertThat(sums.answering()).isEqualTo(Duration.ofMinutes(1_440 - 30 - 90));
+    }
+
+    /** Time in which nobody looked is planned too, when it is: every moment stands in one place only. */
+    @Test
+    void unwatchedTimeOfPlannedWorkIsPlanned() {
+        Availability sums = Availability.of(
+                List.of(span(minute(30), minute(60), Condition.ANSWERING)),
+                START,
+                minute(60),
+                minute(60),
+                List.of(planned(20, 40)));
+        assertThat(sums.unwatched()).isEqualTo(Duration.ofMinutes(20));
+        assertThat(sums.planned()).isEqualTo(Duration.ofMinutes(20));
+        assertThat(sums.answering()).isEqualTo(Duration.ofMinutes(20));
+        assertThat(sums.coverage()).hasValue(0.5);
     }
 
     @Test

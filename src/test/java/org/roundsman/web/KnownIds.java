@@ -40,6 +40,8 @@ final class KnownIds {
                 "credentials", String.valueOf(place.credentialId()),
                 "networks", String.valueOf(place.networkId()),
                 "tokens", String.valueOf(place.tokenId()),
+                "planned", String.valueOf(place.workId()),
+                "planned-work", String.valueOf(place.workId()),
                 "people", String.valueOf(place.accountId())));
     }
 
@@ -52,6 +54,8 @@ final class KnownIds {
                 "credentials", NOTHING,
                 "networks", NOTHING,
                 "tokens", NOTHING,
+                "planned", NOTHING,
+                "planned-work", NOTHING,
                 "people", NOTHING));
     }
 

@@ -50,6 +50,7 @@ public class MarkedPlaces {
             long networkId,
             long accountId,
             long tokenId,
+            long workId,
             String viewerToken) {}
 
     public Place place(String name) {
@@ -68,6 +69,7 @@ public class MarkedPlaces {
                 number("select id from network where site_id = " + plain.siteId()),
                 viewer.accountId(),
                 number("select id from personal_token where account_id = " + viewer.accountId()),
+                number("select id from planned_work where customer_id = " + plain.customerId()),
                 token);
     }
 
@@ -83,6 +85,12 @@ public class MarkedPlaces {
                 marker);
         tell("update credential set user_name = ? where id = " + place.credentialId(), marker);
         tell("update device set place = ? where id = " + place.deviceId(), marker);
+        tell(
+                "insert into planned_work (reach, customer_id, site_id, title, reason, kind, from_at, to_at, made_by,"
+                        + " made_at, over_at) select 'SITE', " + place.customerId() + ", " + place.siteId()
+                        + ", t, t, 'ONCE', now(), now() + interval '9 hours', t, now(), now() + interval '9 hours'"
+                        + " from (select ?::text t) one",
+                marker);
         tell("insert into network (site_id, ssid) values (" + place.siteId() + ", ?)", marker);
         tell(
                 "insert into device_fact (device_id, fact, value, since) values (" + place.deviceId()

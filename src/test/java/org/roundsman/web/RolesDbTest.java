@@ -105,6 +105,8 @@ class RolesDbTest {
                 "/devices",
                 "/devices/" + own.deviceId(),
                 "/devices/" + own.deviceId() + "/events",
+                "/planned-work",
+                "/planned-work/" + own.workId(),
                 "/tokens")) {
             assertThat(Api.with(own.viewerToken()).get(path).asString())
                     .as(path)
@@ -127,7 +129,7 @@ class RolesDbTest {
         assertThat(answer.statusCode()).as(address.toString()).isLessThan(500);
         assertThat(answer.asString()).as(address.toString()).doesNotContain(theirs.marker());
         String at = "/" + theirs.siteId() + "|/" + theirs.deviceId() + "|/" + theirs.customerId() + "|/"
-                + theirs.credentialId() + "|/" + theirs.accountId() + "|/" + theirs.tokenId();
+                + theirs.credentialId() + "|/" + theirs.accountId() + "|/" + theirs.tokenId() + "|/" + theirs.workId();
         if (address.path().matches(".*(" + at + ")(/.*)?")) {
             assertThat(answer.statusCode()).as(address.toString()).isIn(403, 404);
         }

@@ -1,6 +1,5 @@
 package org.roundsman.planned.store;
 
-import java.sql.Array;
 import java.sql.Connection;
 import java.sql.Date;
 import java.sql.PreparedStatement;
@@ -13,7 +12,6 @@ import java.time.OffsetDateTime;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.Arrays;
-import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -71,20 +69,15 @@ final class Rows {
                 statement.setNull(i + 1, Types.NULL);
             } else if (value instanceof Instant at) {
                 statement.setObject(i + 1, at.atOffset(ZoneOffset.UTC));
-            } else if (value instanceof Collection<?> some) {
-                statement.setArray(i + 1, array(statement.getConnection(), some));
+            } else if (value instanceof LocalDate[] days) {
+                String[] texts = Arrays.stream(days).map(LocalDate::toString).toArray(String[]::new);
+                statement.setArray(i + 1, statement.getConnection().createArrayOf("date", texts));
+            } else if (value instanceof Integer[] numbers) {
+                statement.setArray(i + 1, statement.getConnection().createArrayOf("integer", numbers));
             } else {
                 statement.setObject(i + 1, value);
             }
         }
-    }
-
-    /** Days as date[], numbers as integer[]. */
-    private static Array array(Connection connection, Collection<?> some) throws SQLException {
-        boolean days = some.stream().anyMatch(LocalDate.class::isInstance);
-        return connection.createArrayOf(
-                days ? "date" : "integer",
-                some.stream().map(one -> days ? one.toString() : one).toArray());
     }
 
     static Optional<Instant> instant(ResultSet row, String column) throws SQLException {

@@ -2,6 +2,7 @@ package org.roundsman.planned.store;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.HashMap;
 import java.util.List;
@@ -196,11 +197,11 @@ public final class WindowTable {
                         when.to(),
                         when.start(),
                         when.seconds(),
-                        when.weekdays(),
+                        when.weekdays().toArray(Integer[]::new),
                         when.which(),
                         when.firstDay(),
                         when.lastDay(),
-                        when.skipped())
+                        when.skipped().toArray(LocalDate[]::new))
                 .get(0);
     }
 
@@ -223,11 +224,11 @@ public final class WindowTable {
                 when.to(),
                 when.start(),
                 when.seconds(),
-                when.weekdays(),
+                when.weekdays().toArray(Integer[]::new),
                 when.which(),
                 when.firstDay(),
                 when.lastDay(),
-                when.skipped(),
+                when.skipped().toArray(LocalDate[]::new),
                 window.id());
     }
 

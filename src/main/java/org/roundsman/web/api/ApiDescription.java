@@ -26,6 +26,7 @@ public final class ApiDescription implements OASFilter {
             Map.entry("Sites", "The addresses of customers, with their networks"),
             Map.entry("Devices", "Access points, switches and gateways: how they are, and what is entered about them"),
             Map.entry("Wiring", "What hangs on which port, how that is known, and what people say about it"),
+            Map.entry("Planned work", "When sites and devices are worked on; that time counts for nobody"),
             Map.entry("Models", "What makers sell"),
             Map.entry("Profiles", "How devices of a maker are read: texts, their versions, and which are in use"),
             Map.entry("Credentials", "How SNMP agents let us in"),
@@ -37,7 +38,14 @@ public final class ApiDescription implements OASFilter {
 
     /** Operations that other work under way, or the lack of it, may stand against; besides everything that removes. */
     private static final Set<String> STOPPABLE =
-            Set.of("addImport", "checkImport", "applyImport", "addSweep", "adoptFindings");
+            Set.of(
+                    "addImport",
+                    "checkImport",
+                    "applyImport",
+                    "addSweep",
+                    "adoptFindings",
+                    "endPlannedWork",
+                    "cancelPlannedWork");
 
     private static final Set<PathItem.HttpMethod> TAGGED =
             Set.of(PathItem.HttpMethod.PUT, PathItem.HttpMethod.PATCH, PathItem.HttpMethod.DELETE);

@@ -10,6 +10,7 @@ import org.roundsman.fleet.DeviceKind;
 import org.roundsman.measure.Condition;
 import org.roundsman.measure.Reading;
 import org.roundsman.measure.Values;
+import org.roundsman.readings.Availability;
 import org.roundsman.readings.DeviceRow;
 import org.roundsman.readings.Span;
 import org.roundsman.web.fleet.DeviceLine;
@@ -20,6 +21,7 @@ record DeviceView(
         DeviceRow row,
         Optional<Reading> last,
         List<Span> spans,
+        Availability week,
         List<DeviceFacts.Said> said,
         List<DeviceFacts.NamedRadio> named,
         String behind,
@@ -78,6 +80,28 @@ record DeviceView(
                 .sorted(Comparator.comparing(Span::from).reversed())
                 .map(span -> SpanLine.of(span, zone(), now))
                 .toList();
+    }
+
+    /** Its availability in the time that the spans are of, and what is left out of it; empty when nothing counts. */
+    public String available() {
+        return week.share().isEmpty()
+                ? ""
+                : Words.figure(rounded(week.share().getAsDouble()), 2, "%");
+    }
+
+    /** Never up: what was silent for a second was not there all the time. */
+    private static double rounded(double share) {
+        return Math.floor(share * 10_000) / 100;
+    }
+
+    /** Time of planned work, which counts for nobody; empty when there was none. */
+    public String planned() {
+        return week.planned().isZero() ? "" : Words.length(week.planned());
+    }
+
+    /** Time in which nobody looked; empty when there was none worth a word. */
+    public String unwatched() {
+        return week.unwatched().toMinutes() < 1 ? "" : Words.length(week.unwatched());
     }
 
     Values lastDevice() {

@@ -43,6 +43,7 @@ class DeviceViews {
                 row,
                 history.lastAnswered(id),
                 history.spans(id, now.minus(SPANS_SHOWN), now),
+                history.availability(id, now.minus(SPANS_SHOWN), now),
                 facts.of(id),
                 facts.radios(id),
                 trouble.behind().orElse(""),

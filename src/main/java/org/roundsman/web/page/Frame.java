@@ -40,6 +40,11 @@ public class Frame {
         return signedIn() && person().role().editsFleet();
     }
 
+    /** Whether the person may plan work on sites and devices. */
+    public boolean plans() {
+        return signedIn() && person().role().plansWork();
+    }
+
     public boolean owns() {
         return signedIn() && person().role() == Role.OWNER;
     }
