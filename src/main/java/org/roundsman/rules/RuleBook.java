@@ -1,5 +1,6 @@
 package org.roundsman.rules;
 
+import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.enterprise.event.Observes;
@@ -34,6 +35,9 @@ public class RuleBook {
     public static final Duration LONGEST_MEMORY = Duration.ofHours(6);
 
     private static final int LONGEST_REASON = 500;
+
+    /** Whoever hears of a change and asks at once must get the new values. */
+    private static final int FIRST = 10;
 
     private final OverrideTable table;
     private final AuditTrail audit;
@@ -166,12 +170,12 @@ public class RuleBook {
     }
 
     /** What was changed is committed. */
-    void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) RulesChanged event) {
+    void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) @Priority(FIRST) RulesChanged event) {
         generation.incrementAndGet();
     }
 
     /** With a customer, site, model or device its overrides go. */
-    void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) FleetChanged event) {
+    void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) @Priority(FIRST) FleetChanged event) {
         generation.incrementAndGet();
     }
 
