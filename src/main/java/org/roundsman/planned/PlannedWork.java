@@ -85,6 +85,25 @@ public class PlannedWork {
                 : stretches(site.getAsLong(), OptionalLong.of(deviceId), from, to);
     }
 
+    /**
+     * The same of a site and all its devices at once.
+     *
+     * @return under 0 what reaches the site as a whole, and so each of its devices; under a device's id what reaches it alone
+     */
+    public Map<Long, List<Stretch>> ofSite(long siteId, Instant from, Instant to) {
+        Map<Long, List<Stretch>> found = new HashMap<>();
+        table.site(siteId).ifPresent(site -> table.open(null, siteId, from).stream()
+                .filter(window -> window.target().reach() != Reach.DEVICE
+                        || window.target().deviceId().isPresent())
+                .forEach(window -> found.computeIfAbsent(
+                                window.target().deviceId().orElse(0), made -> new java.util.ArrayList<>())
+                        .addAll(window.stretches(site.zone(), from, to).stream()
+                                .flatMap(one -> one.within(from, to).stream())
+                                .toList())));
+        found.replaceAll((device, stretches) -> Stretch.merged(stretches));
+        return found;
+    }
+
     /** The next work on the site as a whole that begins after that moment; empty where none is planned. */
     public Optional<Running> next(long siteId, Instant at) {
         Optional<SiteZone> site = table.site(siteId);

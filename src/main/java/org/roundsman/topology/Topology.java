@@ -34,6 +34,11 @@ public class Topology {
         return sites.find(scope, siteId).map(site -> Work.ask(database, c -> WiringRows.of(c, site.id)));
     }
 
+    /** The same for the service itself, which shows nothing of it to somebody without checking the customer scope. */
+    public SiteWiring wiring(long siteId) {
+        return Work.ask(database, c -> WiringRows.of(c, siteId));
+    }
+
     /** The tree of a site; empty when there is no such site in the scope. */
     public Optional<SiteTree> tree(CustomerScope scope, long siteId) {
         return sites.find(scope, siteId).map(site -> Work.ask(database, c -> WiringRows.tree(c, site.id)));

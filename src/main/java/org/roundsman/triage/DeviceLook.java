@@ -5,6 +5,7 @@ import java.time.Instant;
 import java.util.Optional;
 import org.roundsman.fleet.DeviceKind;
 import org.roundsman.measure.Condition;
+import org.roundsman.measure.Outcome;
 import org.roundsman.readings.DeviceState;
 
 /**
@@ -15,6 +16,7 @@ import org.roundsman.readings.DeviceState;
  * @param heard start of the last round in which anything came back from it, as far as known
  * @param asked start of the last round
  * @param misses unanswered rounds in a row, counted to three
+ * @param outcome how the last round ended, as far as known
  */
 public record DeviceLook(
         long deviceId,
@@ -25,7 +27,8 @@ public record DeviceLook(
         Optional<Instant> lostSince,
         Optional<Instant> heard,
         Optional<Instant> asked,
-        int misses) {
+        int misses,
+        Optional<Outcome> outcome) {
 
     /** After so many times the announced interval nobody was looking (the rule of condition spans). */
     private static final double OVERDUE = 2.5;
@@ -58,7 +61,17 @@ public record DeviceLook(
                         ? state.map(DeviceState::lastRound)
                         : state.flatMap(DeviceState::lastAnswered),
                 state.map(DeviceState::lastRound),
-                state.map(DeviceState::misses).orElse(0));
+                state.map(DeviceState::misses).orElse(0),
+                state.map(DeviceState::outcome));
+    }
+
+    /** The same, lost since an earlier time: an alarm tells of it, and it was not heard since. */
+    public DeviceLook lostSince(Instant earlier) {
+        boolean counts = lost() && lostSince.get().isAfter(earlier) && !heardAfter(earlier);
+        return counts
+                ? new DeviceLook(
+                        deviceId, name, kind, standing, interval, Optional.of(earlier), heard, asked, misses, outcome)
+                : this;
     }
 
     private static boolean overdue(DeviceState state, Instant now) {

@@ -19,6 +19,7 @@ import org.roundsman.alarms.AlarmType;
 import org.roundsman.alarms.CauseKind;
 import org.roundsman.alarms.Resource;
 import org.roundsman.fleet.DeviceKind;
+import org.roundsman.measure.Outcome;
 import org.roundsman.topology.Attachment;
 import org.roundsman.topology.How;
 import org.roundsman.topology.Port;
@@ -81,7 +82,8 @@ final class Place {
                         Optional.empty(),
                         answered,
                         answered,
-                        0));
+                        0,
+                        Optional.empty()));
         return this;
     }
 
@@ -149,7 +151,7 @@ final class Place {
         DeviceLook was = looks.get(id);
         Optional<Instant> asked = standing.heard() ? heard : Optional.of(now);
         looks.put(
-                id, new DeviceLook(id, was.name(), was.kind(), standing, was.interval(), since, heard, asked, misses));
+                id, new DeviceLook(id, was.name(), was.kind(), standing, was.interval(), since, heard, asked, misses, Optional.empty()));
         return this;
     }
 
@@ -166,7 +168,26 @@ final class Place {
                         was.lostSince(),
                         was.heard(),
                         was.asked(),
-                        was.misses()));
+                        was.misses(),
+                        was.outcome()));
+        return this;
+    }
+
+    Place says(long id, Outcome outcome) {
+        DeviceLook was = looks.get(id);
+        looks.put(
+                id,
+                new DeviceLook(
+                        id,
+                        was.name(),
+                        was.kind(),
+                        was.standing(),
+                        was.interval(),
+                        was.lostSince(),
+                        was.heard(),
+                        was.asked(),
+                        was.misses(),
+                        Optional.of(outcome)));
         return this;
     }
 

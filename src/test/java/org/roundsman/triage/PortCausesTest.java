@@ -10,6 +10,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.Arguments;
 import org.junit.jupiter.params.provider.MethodSource;
 import org.roundsman.alarms.CauseKind;
+import org.roundsman.measure.Outcome;
 import org.roundsman.topology.PortState;
 import org.roundsman.topology.PowerMatch;
 import org.roundsman.topology.PowerState;
@@ -119,6 +120,16 @@ class PortCausesTest {
         assertThat(place.now("10:43:15").cause().settled())
                 .as("two intervals and 15 s after the first miss nobody waits any longer")
                 .isTrue();
+    }
+
+    @Test
+    void aHostThatSaysThatNothingListensHasPowerAndAWayToIt() {
+        Place place = one().says(17, Outcome.PORT_CLOSED).port(2, 7, PortState.UP).read(2, "10:43:05");
+        assertThat(place.cause().cause()).isEqualTo(CauseKind.DEVICE_LOST);
+        assertThat(place.cause().sureness()).isEqualTo(Sureness.SURE);
+        assertThat(place.cause().evidence())
+                .endsWith("Its host is there, but nothing listens on its SNMP port: SNMP was switched off or is"
+                        + " starting.");
     }
 
     @Test

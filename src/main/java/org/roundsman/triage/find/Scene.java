@@ -22,9 +22,6 @@ final class Scene {
     /** A round takes a few seconds: two that were on their way at one time may end differently. */
     static final Duration SLACK = Duration.ofSeconds(5);
 
-    /** So long after a cause is over, devices that it took down may still be starting (common practice, no source). */
-    static final Duration STARTING = Duration.ofMinutes(5);
-
     /** Beyond two intervals after the first miss, more rounds or readings are not waited for. */
     private static final Duration READING_TAKES = Duration.ofSeconds(15);
 
@@ -136,7 +133,7 @@ final class Scene {
                 || situation.ended().stream()
                         .anyMatch(ended -> ended.key().equals(cause)
                                 && ended.affected().contains(lost.deviceId())
-                                && ended.endedAt().plus(STARTING).isAfter(causeBegan));
+                                && ended.recent(causeBegan));
     }
 
     /** What it was lost to, if that is over since a short while ago and it had no fair chance to come back yet. */
@@ -145,7 +142,7 @@ final class Scene {
                 .filter(ended -> ended.affected().contains(lost.deviceId()))
                 .filter(ended -> !ended.key().equals(silence(lost.deviceId())))
                 .filter(ended -> !lost.lostSince().orElseThrow().isAfter(ended.endedAt()))
-                .filter(ended -> ended.endedAt().plus(STARTING).isAfter(now()))
+                .filter(ended -> ended.recent(now()))
                 .findFirst();
     }
 

@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.Set;
 import org.roundsman.alarms.CauseKind;
 import org.roundsman.fleet.DeviceKind;
+import org.roundsman.measure.Outcome;
 import org.roundsman.topology.TreeNode;
 import org.roundsman.triage.DeviceLook;
 import org.roundsman.triage.Finding;
@@ -50,6 +51,9 @@ final class Verdicts {
         if (passesOn(top)) {
             return passingOn(top, evidence, settled);
         }
+        if (top.outcome().filter(Outcome.PORT_CLOSED::equals).isPresent()) {
+            return portClosed(top, explains, evidence, settled);
+        }
         if (alone(top)) {
             return alone(top, explains, evidence, settled);
         }
@@ -73,6 +77,13 @@ final class Verdicts {
         evidence.add("So it is its own management that fails: it hangs, or its SNMP, address or access list was changed.");
         return new Suspicion(
                 top, List.of(), CauseKind.DEVICE_LOST, evidence, Sureness.SURE, settled, false, Set.of());
+    }
+
+    /** Its host says so itself (ICMP port unreachable, RFC 792), so it has power and the way to it is good. */
+    private Suspicion portClosed(DeviceLook top, List<DeviceLook> explains, List<String> evidence, boolean settled) {
+        evidence.add("Its host is there, but nothing listens on its SNMP port: SNMP was switched off or is starting.");
+        return new Suspicion(
+                top, explains, CauseKind.DEVICE_LOST, evidence, Sureness.SURE, settled, false, Set.of());
     }
 
     /** Nothing else at the site answers, so nothing tells the line from the device. */

@@ -30,8 +30,18 @@ final class WholeSite {
     WholeSite(Scene scene) {
         this.scene = scene;
         this.words = new Words(scene);
-        this.lost = scene.watched().stream().filter(DeviceLook::lost).toList();
+        this.lost = scene.watched().stream()
+                .filter(DeviceLook::lost)
+                .filter(look -> !startingAfterAnother(look))
+                .toList();
         this.group = lost.isEmpty() ? List.of() : group();
+    }
+
+    /** It was lost to something else that is over since a moment ago. */
+    private boolean startingAfterAnother(DeviceLook look) {
+        return scene.stillStarting(look)
+                .filter(ended -> !ended.key().equals(scene.uplink()))
+                .isPresent();
     }
 
     private List<DeviceLook> group() {

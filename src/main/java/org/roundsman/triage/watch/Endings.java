@@ -1,0 +1,85 @@
+package org.roundsman.triage.watch;
+
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.HashMap;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+import java.util.Set;
+import org.roundsman.alarms.AlarmBook;
+import org.roundsman.alarms.AlarmKey;
+import org.roundsman.alarms.AlarmType;
+import org.roundsman.alarms.OpenAlarm;
+import org.roundsman.alarms.Resource;
+import org.roundsman.fleet.CustomerScope;
+import org.roundsman.triage.EndedCause;
+
+/** Causes that were over a short while ago. Used by one thread. */
+final class Endings {
+
+    private static final Set<AlarmType> CAUSES =
+            Set.of(AlarmType.DEVICE_SILENT, AlarmType.UPLINK_LOST, AlarmType.VIEW_LOST);
+
+    private final Map<AlarmKey, EndedCause> ended = new HashMap<>();
+
+    /** After a start: what cleared a moment ago, and the active alarms that still point to it. */
+    void recall(AlarmBook book, Map<AlarmKey, OpenAlarm> active, Instant now) {
+        for (OpenAlarm cleared :
+                book.recentlyCleared(CustomerScope.everyone(), now.minus(EndedCause.STARTING))) {
+            Set<Long> affected = new HashSet<>();
+            active.values().stream()
+                    .filter(alarm -> alarm.causedBy().isPresent()
+                            && alarm.causedBy().getAsLong() == cleared.id()
+                            && alarm.key().resource().kind() == Resource.Kind.DEVICE)
+                    .forEach(alarm -> affected.add(alarm.key().resource().id()));
+            if (CAUSES.contains(cleared.key().type()) && !affected.isEmpty()) {
+                add(cleared, affected, cleared.clearedAt().orElse(now));
+            }
+        }
+    }
+
+    void add(OpenAlarm cause, Set<Long> affected, Instant at) {
+        String name =
+                switch (cause.key().type()) {
+                    case UPLINK_LOST -> "the site's line or gateway";
+                    case VIEW_LOST -> "our own view";
+                    default -> cause.resourceName();
+                };
+        ended.put(cause.key(), new EndedCause(cause.key(), cause.cause(), name, at, affected));
+    }
+
+    /** Forgets what is over for long; what is active again is kept, since who did not come back in between belongs to it. */
+    void tidy(Map<AlarmKey, OpenAlarm> active, Instant now) {
+        ended.values().removeIf(each -> !each.recent(now) && !active.containsKey(each.key()));
+    }
+
+    /** Those that took down any of these devices. */
+    List<EndedCause> of(Set<Long> devices) {
+        List<EndedCause> found = new ArrayList<>();
+        for (EndedCause each : ended.values()) {
+            if (each.affected().stream().anyMatch(devices::contains)) {
+                found.add(each);
+            }
+        }
+        return found;
+    }
+
+    /** What took that device down and is over since a moment ago. */
+    Optional<EndedCause> recent(long device, Instant now) {
+        return ended.values().stream()
+                .filter(each -> each.recent(now) && each.affected().contains(device))
+                .findFirst();
+    }
+
+    boolean isEmpty() {
+        return ended.isEmpty();
+    }
+
+    Set<Long> devices() {
+        Set<Long> devices = new HashSet<>();
+        ended.values().forEach(each -> devices.addAll(each.affected()));
+        return devices;
+    }
+}
