@@ -39,6 +39,10 @@ public interface DemoConfig {
     @WithDefault("true")
     boolean prospect();
 
+    /** Whether each kind of fault comes once an hour by itself, at minutes that the page of faults shows. */
+    @WithDefault("true")
+    boolean programme();
+
     /** Whether 13 weeks of history are written before the first start. */
     @WithDefault("true")
     boolean history();

@@ -20,6 +20,7 @@ import org.roundsman.demo.Faults;
 import org.roundsman.demo.History;
 import org.roundsman.demo.HistorySink;
 import org.roundsman.demo.HistoryTable;
+import org.roundsman.demo.Programme;
 import org.roundsman.demo.SownFleet;
 import org.roundsman.readings.HistoryLoad;
 
@@ -64,7 +65,11 @@ class DemoRun {
                 "Inventing %d customers, %d sites and %d devices",
                 fleet.customers().size(), fleet.sites().size(), fleet.devices().size());
         Map<Integer, Long> ids = sowing.sow(fleet);
-        answer(new Faults(fleet, clock));
+        Faults entered = new Faults(fleet, clock);
+        if (config.programme()) {
+            entered.run(Programme.ofTheHour(fleet, clock.instant()));
+        }
+        answer(entered);
         if (config.prospect()) {
             answer(Faults.byHandOnly(DemoFleet.prospect(config.port()), clock));
         }

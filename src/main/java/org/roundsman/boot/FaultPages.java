@@ -13,6 +13,8 @@ import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -23,6 +25,7 @@ import org.roundsman.demo.DemoFleet;
 import org.roundsman.demo.DemoSite;
 import org.roundsman.demo.Fault;
 import org.roundsman.demo.Faults;
+import org.roundsman.demo.Programme;
 import org.roundsman.people.Role;
 
 /** Switches faults of the invented fleet on and off; not there unless the program runs with an invented fleet. */
@@ -33,6 +36,8 @@ class FaultPages {
 
     /** Rows on the page; a large fleet has more faults than anybody reads. */
     private static final int MOST = 100;
+
+    private static final String EVERYTHING = "everything";
 
     private final DemoRun demo;
     private final Clock clock;
@@ -49,16 +54,44 @@ class FaultPages {
     /** A fault to choose. */
     record Choice(String name, String words) {}
 
+    /** A fault of the programme: what and where, and when it begins or ends. */
+    record Act(String where, String words, boolean running, String left, String lasts) {}
+
+    /** The programme of the hour; nothing runs where there are no acts. */
+    record Hour(List<Act> acts) {}
+
     @CheckedTemplate(basePath = "invented")
     static class Templates {
         private Templates() {}
 
-        static native TemplateInstance faults(List<Row> rows, List<Choice> choices, String entered, String wrong);
+        static native TemplateInstance faults(
+                List<Row> rows, List<Choice> choices, Hour hour, String entered, String wrong);
+
+        static native TemplateInstance hour(Hour hour);
     }
 
     @GET
     public TemplateInstance page() {
         return page("", "");
+    }
+
+    /** The programme alone, for the page to put in place every few seconds. */
+    @GET
+    @Path("hour")
+    public TemplateInstance programme() {
+        return Templates.hour(hour());
+    }
+
+    /** Has the programme begin anew now, or ends it with all the faults of it that run. */
+    @POST
+    @Path("programme")
+    public Response run(@RestForm boolean on) {
+        for (Faults faults : faults()) {
+            if (faults.fleet().accessPoints() >= DemoFleet.SMALLEST) {
+                faults.run(on ? Programme.ofTheHour(faults.fleet(), clock.instant()) : Programme.none());
+            }
+        }
+        return Response.seeOther(URI.create("/invented-faults")).build();
     }
 
     /** Gives a device, or every device of a site, a fault. */
@@ -100,9 +133,28 @@ class FaultPages {
         faults().forEach(faults -> addRows(faults, rows));
         rows.sort((a, b) -> Boolean.compare(b.byHand, a.byHand));
         List<Choice> choices = Arrays.stream(Fault.values())
-                .map(f -> new Choice(f.name(), words(f)))
+                .map(f -> new Choice(f.name(), FaultWords.of(f)))
                 .toList();
-        return Templates.faults(rows.subList(0, Math.min(MOST, rows.size())), choices, entered, wrong);
+        return Templates.faults(rows.subList(0, Math.min(MOST, rows.size())), choices, hour(), entered, wrong);
+    }
+
+    private Hour hour() {
+        Instant now = clock.instant();
+        return new Hour(faults().stream()
+                .flatMap(faults -> faults.programme().turns(now).stream())
+                .map(turn -> act(turn, now))
+                .toList());
+    }
+
+    private static Act act(Programme.Turn turn, Instant now) {
+        boolean running = turn.running(now);
+        Duration left = Duration.between(now, running ? turn.ends() : turn.begins());
+        return new Act(
+                turn.item().where(),
+                FaultWords.of(turn.item().fault()),
+                running,
+                FaultWords.in(left),
+                turn.item().minutes() + " min");
     }
 
     private void addRows(Faults faults, List<Row> rows) {
@@ -110,12 +162,15 @@ class FaultPages {
             Set<Fault> byHand = faults.handSwitched(device);
             for (Fault fault : faults.of(device, clock.millis())) {
                 String site = faults.fleet().siteOf(device).name();
-                rows.add(new Row(device.name(), site, fault.name(), words(fault), byHand.contains(fault)));
+                rows.add(new Row(device.name(), site, fault.name(), FaultWords.of(fault), byHand.contains(fault)));
             }
         }
     }
 
     private static List<DemoDevice> named(DemoFleet fleet, String name) {
+        if (name.equalsIgnoreCase(EVERYTHING)) {
+            return fleet.devices();
+        }
         List<DemoDevice> devices = fleet.devices().stream()
                 .filter(device -> device.name().equalsIgnoreCase(name))
                 .toList();
@@ -134,23 +189,5 @@ class FaultPages {
             throw new NotFoundException();
         }
         return faults;
-    }
-
-    private static String words(Fault fault) {
-        return switch (fault) {
-            case UPLINK_LOST -> "no line: nothing gets through, the device runs on";
-            case PORT_DEAD -> "no power from the switch port (a switch: none at all, and what it feeds goes with it)";
-            case ROOM_SATURATED -> "room with more people than air time";
-            case FLAPPING -> "restarts again and again";
-            case FIRMWARE_STALE -> "old firmware line";
-            case CREDENTIAL_WRONG -> "takes other credentials than we have";
-            case RADIO_OFF -> "radio 1 switched off";
-            case CLOCK_1970 -> "clock starts at 1970 with each restart";
-            case PORT_SLOW -> "port at 100 Mb/s in place of a gigabit";
-            case FIRMWARE_UPDATED -> "updated to the next firmware, with a restart at begin and end";
-            case NETWORK_ADDED -> "one more network (access points)";
-            case RADAR_SEEN -> "radar on its 5 GHz channel, moved to channel 36 (access points on channels 52 to 144)";
-            case FAN_FAILED -> "fan stands still (switches)";
-        };
     }
 }

@@ -30,7 +30,40 @@ public enum Fault {
     /** Radar was seen on a channel that must be left to it, and the radio has moved to another one. */
     RADAR_SEEN,
     /** The fan of a switch stands still. */
-    FAN_FAILED;
+    FAN_FAILED,
+    /** The agent answers nobody; the device goes on passing traffic, power and LLDP frames. */
+    AGENT_SILENT,
+    /**
+     * The device hangs: it answers nobody and passes nothing on, so that what is behind it cannot be reached. Its links and
+     * the power that it feeds stay; it goes on where it was when the fault ends.
+     */
+    HUNG,
+    /** Somebody switched the power of the access point's switch port off; as {@link #PORT_DEAD} for the device itself. */
+    POWER_OFF,
+    /** The cable towards the gateway carries no data: no link at either end, while power, if the port feeds any, stays. */
+    LINK_DOWN,
+    /** The device restarts once, when the fault begins. */
+    RESTARTED,
+    /** The channel is busy for a little more than half of the time. */
+    CHANNEL_HALF,
+    /** The channel is busy for three quarters of the time. */
+    CHANNEL_BUSY,
+    /** More clients on one radio than it serves well. */
+    CLIENTS_MANY,
+    /** Nearly half of the frames get through only after a retry. */
+    RETRIES_MANY,
+    /** Many damaged frames on the uplink port. */
+    PORT_ERRORS,
+    CPU_BUSY,
+    MEMORY_SHORT,
+    /** The access points have one network, the last one, less than the rest of the time. */
+    NETWORK_REMOVED,
+    /** The open network for setting up the access point is on the air. */
+    SETUP_NETWORK,
+    /** Two requests of a hundred get lost. */
+    LOSSY;
+
+    private static final int SILENCING = mask(UPLINK_LOST, PORT_DEAD, AGENT_SILENT, HUNG, POWER_OFF, LINK_DOWN);
 
     /** This fault as one bit of a set. */
     public int bit() {
@@ -40,5 +73,23 @@ public enum Fault {
     /** Whether a set of bits holds it. */
     public boolean in(int bits) {
         return (bits & bit()) != 0;
+    }
+
+    /** Whether a set of bits holds one for which nobody gets an answer as long as it lasts. */
+    public static boolean silences(int bits) {
+        return (bits & SILENCING) != 0;
+    }
+
+    /** Whether the device has no power of its own while it lasts. */
+    public boolean cutsPower() {
+        return this == PORT_DEAD || this == POWER_OFF;
+    }
+
+    private static int mask(Fault... faults) {
+        int bits = 0;
+        for (Fault fault : faults) {
+            bits |= fault.bit();
+        }
+        return bits;
     }
 }

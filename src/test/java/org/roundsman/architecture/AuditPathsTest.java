@@ -39,7 +39,8 @@ class AuditPathsTest {
             entry("WalkPages.proposed", "opens the editor with proposed lines and keeps nothing"),
             entry("SignInPages.signOut", "ends a sign-in; sign-ins stand in the log"),
             entry("FaultPages.switchOn", "switches faults of the invented fleet, in the demonstration only"),
-            entry("FaultPages.switchOff", "the same"));
+            entry("FaultPages.switchOff", "the same"),
+            entry("FaultPages.run", "the same"));
 
     /** Services whose writes are no changes by people, each with its reason. */
     private static final Map<String, String> HARMLESS_SERVICES = Map.ofEntries(

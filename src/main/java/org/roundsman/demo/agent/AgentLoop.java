@@ -70,7 +70,7 @@ final class AgentLoop implements Runnable {
         received.flip();
         int length = received.remaining();
         received.get(request, 0, length);
-        if (!seat.agent().look(clock.millis())) {
+        if (!seat.agent().look(clock.millis()) || seat.agent().loses()) {
             return;
         }
         Shape shape = tables.of(seat.agent(), seat.shape());

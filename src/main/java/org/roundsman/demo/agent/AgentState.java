@@ -8,6 +8,7 @@ import org.roundsman.demo.Fault;
 import org.roundsman.demo.Faults;
 import org.roundsman.demo.model.Counters;
 import org.roundsman.demo.model.Figures;
+import org.roundsman.demo.model.Lot;
 import org.roundsman.demo.model.Outlook;
 import org.roundsman.demo.model.Usage;
 
@@ -19,6 +20,7 @@ final class AgentState {
 
     private static final long MINUTE = 60_000;
     private static final long GAUGE_MILLIS = 1000;
+    private static final double LOSS = 0.02;
     /** Engine boots are counted in minutes from 2020-01-01, so that every restart raises them, whatever caused it. */
     private static final long BOOTS_FROM = 1_577_836_800_000L;
 
@@ -37,6 +39,7 @@ final class AgentState {
     private long outlookMinute = Long.MIN_VALUE;
     private int outlookVersion = -1;
     private long gaugeTick = Long.MIN_VALUE;
+    private long asked;
 
     AgentState(DemoFleet fleet, DemoDevice device, Faults faults) {
         this.device = device;
@@ -109,6 +112,12 @@ final class AgentState {
 
     int faults() {
         return outlook.faults;
+    }
+
+    /** Whether the request that has just come is one of the two in a hundred that a lossy line loses. */
+    boolean loses() {
+        asked++;
+        return Fault.LOSSY.in(outlook.faults) && Lot.unit(Lot.key(device.number(), 730, asked)) < LOSS;
     }
 
     /** Milliseconds since the last restart. */

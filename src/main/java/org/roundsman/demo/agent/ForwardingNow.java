@@ -6,6 +6,7 @@ import org.roundsman.demo.Cabling;
 import org.roundsman.demo.DemoDevice;
 import org.roundsman.demo.DemoLink;
 import org.roundsman.demo.DemoStation;
+import org.roundsman.demo.Fault;
 import org.roundsman.demo.Faults;
 import org.roundsman.demo.agent.BridgeObjects.Learnt;
 import org.roundsman.demo.model.Lot;
@@ -56,7 +57,7 @@ final class ForwardingNow {
         DemoDevice other = cabling.across(link, from);
         DemoDevice below = link.below() == other.number() ? other : from;
         faults.look(below, now, outlook);
-        if (!outlook.linked) {
+        if (!outlook.linked || Fault.HUNG.in(outlook.faults)) {
             return;
         }
         learn(other.mac(), port, false);

@@ -39,7 +39,8 @@ final class MakerObjects {
             addRadio(shape, radio.number() - 1);
             addRadioFigures(shape, radio.number() - 1);
             addNetworks(shape, radio.number() - 1, networks);
-            addAddedNetwork(shape, radio.number() - 1, networks);
+            addNetwork(shape, radio.number() + "." + (networks + 1), Fault.NETWORK_ADDED, DemoNetwork.ADDED);
+            addNetwork(shape, radio.number() + "." + (networks + 2), Fault.SETUP_NETWORK, DemoNetwork.SETUP);
         }
     }
 
@@ -100,21 +101,29 @@ final class MakerObjects {
         for (int n = 0; n < networks; n++) {
             int place = n;
             String i = (r + 1) + "." + (n + 1);
-            shape.add(NETWORK + 1, i, (s, out) -> out.string(Tags.OCTET_STRING, s.ssids[place]));
-            shape.add(NETWORK + 2, i, (s, out) -> out.unsigned32(Tags.GAUGE32, networkClients(s, r, place)));
+            boolean last = n == networks - 1;
+            shape.add(NETWORK + 1, i, (s, out) -> {
+                if (!last || !Fault.NETWORK_REMOVED.in(s.faults())) {
+                    out.string(Tags.OCTET_STRING, s.ssids[place]);
+                }
+            });
+            shape.add(NETWORK + 2, i, (s, out) -> {
+                if (!last || !Fault.NETWORK_REMOVED.in(s.faults())) {
+                    out.unsigned32(Tags.GAUGE32, networkClients(s, r, place));
+                }
+            });
         }
     }
 
-    /** Nobody has found a network that has just been added. */
-    private static void addAddedNetwork(Shape.Builder shape, int r, int networks) {
-        String i = (r + 1) + "." + (networks + 1);
-        shape.add(NETWORK + 1, i, (s, out) -> {
-            if (Fault.NETWORK_ADDED.in(s.faults())) {
-                SystemObjects.text(out, DemoNetwork.ADDED);
+    /** Nobody has found a network that has just come. */
+    private static void addNetwork(Shape.Builder shape, String row, Fault fault, String ssid) {
+        shape.add(NETWORK + 1, row, (s, out) -> {
+            if (fault.in(s.faults())) {
+                SystemObjects.text(out, ssid);
             }
         });
-        shape.add(NETWORK + 2, i, (s, out) -> {
-            if (Fault.NETWORK_ADDED.in(s.faults())) {
+        shape.add(NETWORK + 2, row, (s, out) -> {
+            if (fault.in(s.faults())) {
                 out.unsigned32(Tags.GAUGE32, 0);
             }
         });

@@ -39,6 +39,7 @@ final class PortsNow {
         long changed;
         boolean slow;
         boolean dead;
+        boolean poweredOff;
         long linked;
         int rate;
     }
@@ -96,12 +97,18 @@ final class PortsNow {
             jack.changed = Math.max(restart, outlook.linkChanged);
             jack.slow = Fault.PORT_SLOW.in(outlook.faults);
             jack.dead = Fault.PORT_DEAD.in(outlook.faults);
-            jack.linked = faults.poweredMillis(jack.below, restart, now);
+            jack.poweredOff = Fault.POWER_OFF.in(outlook.faults);
+            jack.linked = faults.carryingMillis(jack.below, restart, now);
         }
     }
 
     boolean enabled(int port) {
         return device.kind() != DeviceKind.NETWORK_SWITCH || port != DemoModel.SWITCH_PORTS - 1;
+    }
+
+    /** Whether the port may feed power: nobody has switched that off. */
+    boolean feeds(int port) {
+        return enabled(port) && !jacks[port].poweredOff;
     }
 
     boolean up(int port) {
@@ -140,7 +147,7 @@ final class PortsNow {
     /** Half of the dead ports report a fault, the other half just go on looking for somebody to power. */
     int power(int port) {
         Jack jack = jacks[port];
-        if (!enabled(port)) {
+        if (!feeds(port)) {
             return POWER_OFF;
         }
         if (jack.link == null || jack.link.feed() != PowerFeed.PORT) {

@@ -33,7 +33,7 @@ final class PowerObjects {
 
     private static void addPort(Shape.Builder shape, int port) {
         String i = GROUP + "." + port;
-        shape.add(PORT + 3, i, (s, out) -> out.integer(Tags.INTEGER, s.ports().enabled(port) ? TRUE : FALSE));
+        shape.add(PORT + 3, i, (s, out) -> out.integer(Tags.INTEGER, s.ports().feeds(port) ? TRUE : FALSE));
         shape.add(PORT + 4, i, (s, out) -> out.integer(Tags.INTEGER, FALSE));
         shape.add(PORT + 5, i, (s, out) -> out.integer(Tags.INTEGER, SIGNAL_PAIRS));
         shape.add(PORT + 6, i, (s, out) -> out.integer(Tags.INTEGER, s.ports().power(port)));

@@ -1,5 +1,7 @@
 package org.roundsman.demo.model;
 
+import org.roundsman.demo.Fault;
+
 /** What faults and restarts mean for one device at one moment. Filled again and again; one thread at a time. */
 public final class Outlook {
 
@@ -20,6 +22,6 @@ public final class Outlook {
 
     /** Whether it tells its neighbours about itself by LLDP at that time. */
     public boolean tells(long epochMilli) {
-        return linked && epochMilli >= linkChanged + FIRST_FRAME;
+        return linked && !Fault.HUNG.in(faults) && epochMilli >= linkChanged + FIRST_FRAME;
     }
 }

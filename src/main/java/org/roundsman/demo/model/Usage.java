@@ -20,6 +20,13 @@ public final class Usage {
 
     private static final double[] NEIGHBOURS = {0, 0.34, 0.10, 0.02};
     private static final double MEAN_FRAME_OCTETS = 620;
+    private static final int MANY_CLIENTS = 80;
+    /** Frames a second without which a share of retries would mean little. */
+    private static final double MANY_FRAMES = 60;
+
+    private static final double MANY_RETRIES = 0.45;
+    /** 25 a second, as per 1000 seconds. */
+    private static final long MANY_ERRORS = 25_000;
 
     private final DemoDevice device;
     private final Rhythm rhythm;
@@ -63,8 +70,10 @@ public final class Usage {
             showRadio(radio, x, full, crowd, faults, out);
         }
         double busy = device.isAccessPoint() ? out.allClients() * 0.5 : crowd * 0.08;
-        out.cpu = (int) Math.min(97, Math.round(6 + busy + 16 * Lot.smooth(key + 1, x / 600)));
-        out.memory = (int) Math.min(96, Math.round(38 + busy * 0.4 + 14 * Lot.smooth(key + 2, x / 30_000)));
+        int cpu = (int) Math.min(97, Math.round(6 + busy + 16 * Lot.smooth(key + 1, x / 600)));
+        int memory = (int) Math.min(96, Math.round(38 + busy * 0.4 + 14 * Lot.smooth(key + 2, x / 30_000)));
+        out.cpu = Fault.CPU_BUSY.in(faults) ? Math.max(96, cpu) : cpu;
+        out.memory = Fault.MEMORY_SHORT.in(faults) ? Math.max(95, memory) : memory;
         out.portSpeed = Fault.PORT_SLOW.in(faults) ? 100 : 1000;
     }
 
@@ -81,11 +90,18 @@ public final class Usage {
         boolean saturated = radio == saturable && Fault.ROOM_SATURATED.in(faults);
         double expected = crowd * BAND_SHARES[out.on.length][radio] * (0.65 + 0.7 * Lot.smooth(own, x / 2400));
         out.clients[radio] = (int) Math.round(saturated ? expected * 1.5 : expected);
+        if (radio == saturable && Fault.CLIENTS_MANY.in(faults)) {
+            out.clients[radio] += MANY_CLIENTS;
+        }
         double guests = rhythm.guests() * (0.85 + 0.3 * Lot.smooth(own + 1, x / 5000));
         out.guests[radio] = (int) Math.round(out.clients[radio] * Math.min(1, guests));
-        out.utilisation[radio] = saturated
-                ? (int) Math.round(2.55 * (88 + 9 * Lot.smooth(own + 2, x / 1100)))
-                : utilisation(own, radio, x, full, out.clients[radio]);
+        if (Fault.NETWORK_REMOVED.in(faults)) {
+            out.clients[radio] -= out.guests[radio];
+            out.guests[radio] = 0;
+        }
+        int usual = utilisation(own, radio, x, full, out.clients[radio]);
+        int least = radio == saturable ? leastUtilisation(own, x, faults) : 0;
+        out.utilisation[radio] = Math.max(usual, least);
         out.noise[radio] = noiseFloor(radio, own) + (int) Math.round(5 * Lot.smooth(own + 3, x / 5400));
     }
 
@@ -95,6 +111,20 @@ public final class Usage {
         double neighbours = NEIGHBOURS[band] * (0.35 + 0.65 * full) * (0.5 + Lot.smooth(own + 4, x / 1700));
         double load = neighbours + clients * PER_CLIENT[band] * (0.5 + Lot.smooth(own + 5, x / 800));
         return (int) Math.round(255 * (1 - Math.exp(-load)) * 0.9);
+    }
+
+    /** What a fault that fills the channel makes of it at the least, in 255ths; 0 without one. */
+    private static int leastUtilisation(long own, double x, int faults) {
+        double wave = Lot.smooth(own + 2, x / 1100);
+        double percent = 0;
+        if (Fault.ROOM_SATURATED.in(faults)) {
+            percent = 88 + 9 * wave;
+        } else if (Fault.CHANNEL_BUSY.in(faults)) {
+            percent = 74 + 4 * wave;
+        } else if (Fault.CHANNEL_HALF.in(faults)) {
+            percent = 54 + 4 * wave;
+        }
+        return (int) Math.round(2.55 * percent);
     }
 
     private int noiseFloor(int radio, long own) {
@@ -113,14 +143,15 @@ public final class Usage {
         long epochMilli = quarter * Counters.QUARTER_MILLIS + Counters.QUARTER_MILLIS / 2;
         double x = epochMilli / 1000.0;
         show(epochMilli, faults, middle);
-        double octets = device.isAccessPoint() ? radioGains(x, gains) : trunkOctets(epochMilli, x);
+        double octets = device.isAccessPoint() ? radioGains(x, faults, gains) : trunkOctets(epochMilli, x);
         gains[Counters.OCTETS_IN] = Math.round(40 + octets);
         gains[Counters.OCTETS_OUT] = Math.round(40 + octets * (0.12 + 0.2 * Lot.smooth(key + 3, x / 4000)));
         boolean faulty = Fault.PORT_SLOW.in(faults) || Lot.unit(key + 4) < 0.04;
-        gains[Counters.ERRORS] = faulty ? Math.round(800 * Lot.smooth(key + 5, x / 3600)) : 0;
+        long few = faulty ? Math.round(800 * Lot.smooth(key + 5, x / 3600)) : 0;
+        gains[Counters.ERRORS] = Fault.PORT_ERRORS.in(faults) ? MANY_ERRORS : few;
     }
 
-    private double radioGains(double x, long[] gains) {
+    private double radioGains(double x, int faults, long[] gains) {
         double octets = 0;
         for (int radio = 0; radio < middle.on.length; radio++) {
             long own = Lot.key(key, radio);
@@ -128,6 +159,10 @@ public final class Usage {
                     middle.on[radio] ? 0.4 + middle.clients[radio] * (4 + 26 * Lot.smooth(own + 7, x / 1900)) : 0;
             double busy = middle.utilisation[radio] / 255.0;
             double again = 0.02 + 0.3 * busy * busy + 0.05 * Lot.smooth(own + 8, x / 2600);
+            if (middle.on[radio] && radio == saturable && Fault.RETRIES_MANY.in(faults)) {
+                frames += MANY_FRAMES;
+                again = MANY_RETRIES;
+            }
             gains[Counters.frames(radio)] = Math.round(1000 * frames);
             gains[Counters.retried(radio)] = Math.round(1000 * frames * again);
             octets += frames * MEAN_FRAME_OCTETS;
