@@ -77,13 +77,21 @@ public class RuleBook {
         Target target = target(scope, wish);
         Map<RuleField, String> good = checked(wish, target, false);
         List<RuleOverride> others = table.all().stream()
-                .filter(one -> one.type() != wish.type()
-                        || one.level() != wish.level()
-                        || one.targetId() != target.id())
+                .filter(one ->
+                        one.type() != wish.type() || one.level() != wish.level() || one.targetId() != target.id())
                 .toList();
         List<RuleOverride> all = new ArrayList<>(others);
         all.add(new RuleOverride(
-                0, wish.type(), wish.level(), target.id(), target.name(), target.customerId(), good, "", 0, "",
+                0,
+                wish.type(),
+                wish.level(),
+                target.id(),
+                target.name(),
+                target.customerId(),
+                good,
+                "",
+                0,
+                "",
                 clock.instant()));
         return new RuleSet(all);
     }
@@ -95,8 +103,7 @@ public class RuleBook {
      * @param fields as entered; blank ones are left to what lies below
      * @param reason why
      */
-    public record Wish(
-            AlarmType type, RuleLevel level, long targetId, Map<RuleField, String> fields, String reason) {
+    public record Wish(AlarmType type, RuleLevel level, long targetId, Map<RuleField, String> fields, String reason) {
 
         public Wish {
             fields = fields.isEmpty() ? Map.of() : new EnumMap<>(fields);
@@ -141,8 +148,7 @@ public class RuleBook {
         if (!done) {
             throw changedMeanwhile(table.find(wish.type(), wish.level(), target.id()));
         }
-        RuleOverride after =
-                table.find(wish.type(), wish.level(), target.id()).orElseThrow();
+        RuleOverride after = table.find(wish.type(), wish.level(), target.id()).orElseThrow();
         if (before.isEmpty()) {
             audit.added(subject(after), fields(after));
         } else {
@@ -183,9 +189,7 @@ public class RuleBook {
         Target target = table.target(wish.level(), wish.targetId())
                 .orElseThrow(() -> new InputRejected(
                         Map.of("targetId", "this " + wish.level().word() + " is not there")));
-        boolean allowed = target.customerId() == 0
-                ? scope.onlyCustomer() == null
-                : scope.includes(target.customerId());
+        boolean allowed = target.customerId() == 0 ? scope.onlyCustomer() == null : scope.includes(target.customerId());
         if (!allowed) {
             throw new InputRejected(Map.of("targetId", "this " + wish.level().word() + " is not there"));
         }
@@ -203,7 +207,10 @@ public class RuleBook {
         if (texts.good().isEmpty() && faults.isEmpty()) {
             faults.put("fields", "set at least one value");
         }
-        if (saving && (wish.reason().isBlank() || wish.reason().length() > LONGEST_REASON || wish.reason().indexOf('\0') >= 0)) {
+        if (saving
+                && (wish.reason().isBlank()
+                        || wish.reason().length() > LONGEST_REASON
+                        || wish.reason().indexOf('\0') >= 0)) {
             faults.put("reason", "say why, in at most " + LONGEST_REASON + " characters");
         }
         if (wish.level() != RuleLevel.ALL && !ShippedRules.of(wish.type()).hasTargets()) {
@@ -226,10 +233,7 @@ public class RuleBook {
     private static Subject subject(RuleOverride one) {
         String where = one.level() == RuleLevel.ALL ? "all" : one.level().word() + " " + one.targetName();
         return new Subject(
-                "rule",
-                one.id(),
-                one.type().title() + ", " + where,
-                one.customerId() == 0 ? null : one.customerId());
+                "rule", one.id(), one.type().title() + ", " + where, one.customerId() == 0 ? null : one.customerId());
     }
 
     private static FieldSet fields(RuleOverride one) {

@@ -60,7 +60,8 @@ final class RuleTexts {
         if (sign * values.clear() > sign * values.level(lowest.get()).getAsDouble()) {
             faults.put(
                     RuleField.CLEAR.key(),
-                    "must not be " + (rule.low() ? "below " : "above ") + "the " + lowest.get().word() + " threshold");
+                    "must not be " + (rule.low() ? "below " : "above ") + "the "
+                            + lowest.get().word() + " threshold");
         }
         double before = Double.NEGATIVE_INFINITY;
         for (Severity severity : Severity.values()) {

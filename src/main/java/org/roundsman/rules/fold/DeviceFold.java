@@ -215,9 +215,21 @@ public final class DeviceFold {
         for (RadioReading radio : radios) {
             if (now.putIfAbsent(radio.number(), radio.values()) == null) {
                 memory.radio(radio);
-                usual(round, AlarmType.UTILISATION_HIGH, radio.number(), radio.values().raw(Metric.UTILISATION));
-                usual(round, AlarmType.CLIENTS_HIGH, radio.number(), radio.values().raw(Metric.RADIO_CLIENTS));
-                usual(round, AlarmType.RETRIES_HIGH, radio.number(), radio.values().raw(Metric.RETRIES));
+                usual(
+                        round,
+                        AlarmType.UTILISATION_HIGH,
+                        radio.number(),
+                        radio.values().raw(Metric.UTILISATION));
+                usual(
+                        round,
+                        AlarmType.CLIENTS_HIGH,
+                        radio.number(),
+                        radio.values().raw(Metric.RADIO_CLIENTS));
+                usual(
+                        round,
+                        AlarmType.RETRIES_HIGH,
+                        radio.number(),
+                        radio.values().raw(Metric.RETRIES));
             }
         }
         for (int number : memory.radioNumbers()) {
