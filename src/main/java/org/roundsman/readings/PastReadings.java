@@ -65,12 +65,7 @@ public class PastReadings {
      * @param stop asked between portions of devices: true ends it early
      */
     public void all(
-            Collection<Long> devices,
-            Instant from,
-            Instant to,
-            Set<Subject> parts,
-            BooleanSupplier stop,
-            Taker taker) {
+            Collection<Long> devices, Instant from, Instant to, Set<Subject> parts, BooleanSupplier stop, Taker taker) {
         inPortions(devices, from, to, stop, (portion, connection) -> {
             RawReader raw = new RawReader(connection, from, to);
             Map<Long, Instant> firsts = raw.firsts(portion);
@@ -90,8 +85,7 @@ public class PastReadings {
         void read(List<Long> devices, java.sql.Connection connection) throws SQLException;
     }
 
-    private void inPortions(
-            Collection<Long> devices, Instant from, Instant to, BooleanSupplier stop, Portion work) {
+    private void inPortions(Collection<Long> devices, Instant from, Instant to, BooleanSupplier stop, Portion work) {
         long each = Math.max(1, Duration.between(from, to).toMinutes());
         int size = (int) Math.max(1, Math.min(MOST_DEVICES, PORTION / each));
         List<Long> all = new ArrayList<>(devices);

@@ -65,13 +65,25 @@ public class DryRuns {
         Map<Long, Watched> devices = tryer.devices(scope, wish.level(), wish.targetId());
         DryRun run;
         synchronized (runs) {
-            long waiting = runs.values().stream().filter(one -> !one.state().over()).count();
+            long waiting =
+                    runs.values().stream().filter(one -> !one.state().over()).count();
             if (waiting >= MOST_WAITING) {
                 throw new InputRejected(Map.of("from", "other tries are under way: wait for them, or cancel one"));
             }
             run = new DryRun(
-                    ++lastId, scope, wish, name, from, to, DryRun.State.WAITING, 0, devices.size(), by,
-                    clock.instant(), "", Optional.empty());
+                    ++lastId,
+                    scope,
+                    wish,
+                    name,
+                    from,
+                    to,
+                    DryRun.State.WAITING,
+                    0,
+                    devices.size(),
+                    by,
+                    clock.instant(),
+                    "",
+                    Optional.empty());
             runs.put(run.id(), run);
             while (runs.size() > KEPT) {
                 runs.remove(runs.keySet().iterator().next());
@@ -128,10 +140,18 @@ public class DryRuns {
         update(id, one -> with(one, DryRun.State.RUNNING, "", Optional.empty()));
         try {
             DryRun.Result result = tryer.run(
-                    run, book.current(), tried, devices, count -> update(id, one -> counted(one, count)), () -> stopped(id));
+                    run,
+                    book.current(),
+                    tried,
+                    devices,
+                    count -> update(id, one -> counted(one, count)),
+                    () -> stopped(id));
             update(id, one -> one.state().over() ? one : with(one, DryRun.State.DONE, "", Optional.of(result)));
         } catch (RuntimeException e) {
-            LOG.warnf(e, "Trying other values of rule %s failed", run.wish().type().id());
+            LOG.warnf(
+                    e,
+                    "Trying other values of rule %s failed",
+                    run.wish().type().id());
             String trouble = "It failed: " + e.getMessage();
             update(id, one -> one.state().over() ? one : with(one, DryRun.State.FAILED, trouble, Optional.empty()));
         }
@@ -161,7 +181,18 @@ public class DryRuns {
     private static DryRun copy(
             DryRun run, DryRun.State state, int done, String trouble, Optional<DryRun.Result> result) {
         return new DryRun(
-                run.id(), run.owner(), run.wish(), run.targetName(), run.from(), run.to(), state, done, run.total(),
-                run.startedBy(), run.startedAt(), trouble, result);
+                run.id(),
+                run.owner(),
+                run.wish(),
+                run.targetName(),
+                run.from(),
+                run.to(),
+                state,
+                done,
+                run.total(),
+                run.startedBy(),
+                run.startedAt(),
+                trouble,
+                result);
     }
 }

@@ -207,7 +207,10 @@ public class RuleBook {
         if (texts.good().isEmpty() && faults.isEmpty()) {
             faults.put("fields", "set at least one value");
         }
-        if (saving && (wish.reason().isBlank() || wish.reason().length() > LONGEST_REASON || wish.reason().indexOf('\0') >= 0)) {
+        if (saving
+                && (wish.reason().isBlank()
+                        || wish.reason().length() > LONGEST_REASON
+                        || wish.reason().indexOf('\0') >= 0)) {
             faults.put("reason", "say why, in at most " + LONGEST_REASON + " characters");
         }
         if (wish.level() != RuleLevel.ALL && !ShippedRules.of(wish.type()).hasTargets()) {

@@ -57,8 +57,7 @@ public class PastEvents {
                     kinds(statement, kinds);
                     statement.setObject(2, from.atOffset(ZoneOffset.UTC));
                     statement.setObject(3, to.atOffset(ZoneOffset.UTC));
-                    statement.setArray(
-                            4, statement.getConnection().createArrayOf("bigint", devices.toArray()));
+                    statement.setArray(4, statement.getConnection().createArrayOf("bigint", devices.toArray()));
                 },
                 PastEvents::numbered);
     }

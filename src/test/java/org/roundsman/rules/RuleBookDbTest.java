@@ -92,8 +92,8 @@ class RuleBookDbTest {
         RuleBook.Wish first = wish(RuleLevel.SITE, place.siteId(), Map.of(RuleField.MAJOR, "90"));
         RuleOverride one = book.save(EVERYONE, first, 0);
         assertThat(refused(() -> book.save(EVERYONE, first, 0))).containsOnlyKeys("basedOn");
-        RuleOverride two = book.save(
-                EVERYONE, wish(RuleLevel.SITE, place.siteId(), Map.of(RuleField.MAJOR, "91")), one.version());
+        RuleOverride two =
+                book.save(EVERYONE, wish(RuleLevel.SITE, place.siteId(), Map.of(RuleField.MAJOR, "91")), one.version());
         assertThat(two.version()).isEqualTo(2);
         assertThat(refused(() -> book.save(EVERYONE, first, 1)).get("basedOn")).contains("version 2");
         assertThat(refused(() -> book.remove(EVERYONE, one.id(), 1))).containsOnlyKeys("basedOn");
@@ -102,8 +102,7 @@ class RuleBookDbTest {
 
     @Test
     void everyChangeIsNotedFieldByField() {
-        RuleOverride one =
-                book.save(EVERYONE, wish(RuleLevel.SITE, place.siteId(), Map.of(RuleField.MAJOR, "90")), 0);
+        RuleOverride one = book.save(EVERYONE, wish(RuleLevel.SITE, place.siteId(), Map.of(RuleField.MAJOR, "90")), 0);
         book.save(EVERYONE, wish(RuleLevel.SITE, place.siteId(), Map.of(RuleField.ENABLED, "no")), 1);
         book.remove(EVERYONE, one.id(), 2);
         List<AuditEntry> entries = audit.find(
@@ -111,9 +110,10 @@ class RuleBookDbTest {
         assertThat(entries).extracting(AuditEntry::action).containsExactly("removed", "changed", "added");
         assertThat(entries.get(1).changes())
                 .contains(
-                        new AuditEntry.FieldChange("major", "90", ""),
-                        new AuditEntry.FieldChange("enabled", "", "no"));
-        assertThat(entries.get(0).subject().name()).startsWith("Channel busy, site ").contains(place.customer());
+                        new AuditEntry.FieldChange("major", "90", ""), new AuditEntry.FieldChange("enabled", "", "no"));
+        assertThat(entries.get(0).subject().name())
+                .startsWith("Channel busy, site ")
+                .contains(place.customer());
     }
 
     @Test
@@ -127,8 +127,8 @@ class RuleBookDbTest {
         RuleBook.Wish disk = new RuleBook.Wish(
                 AlarmType.DISK_FILLING, RuleLevel.SITE, place.siteId(), Map.of(RuleField.MAJOR, "96"), "why");
         assertThat(refused(() -> book.save(EVERYONE, disk, 0))).containsOnlyKeys("level");
-        assertThat(refused(() ->
-                        book.save(EVERYONE, wish(RuleLevel.SITE, 999_999_999, Map.of(RuleField.MAJOR, "90")), 0)))
+        assertThat(refused(
+                        () -> book.save(EVERYONE, wish(RuleLevel.SITE, 999_999_999, Map.of(RuleField.MAJOR, "90")), 0)))
                 .containsOnlyKeys("targetId");
     }
 

@@ -31,9 +31,8 @@ class RuleSetTest {
     void everyTypeOfAlarmHasARuleThatExplainsItself() {
         for (AlarmType type : AlarmType.values()) {
             Rule rule = ShippedRules.of(type);
-            assertThat(List.of(rule.reads(), rule.why(), rule.source())).allSatisfy(text -> assertThat(text)
-                    .as(type.id())
-                    .endsWith("."));
+            assertThat(List.of(rule.reads(), rule.why(), rule.source()))
+                    .allSatisfy(text -> assertThat(text).as(type.id()).endsWith("."));
             RuleTexts texts = RuleTexts.read(rule, rule.fields());
             texts.checkTogether(Map.of());
             assertThat(texts.faults()).as(type.id()).isEmpty();
@@ -91,10 +90,7 @@ class RuleSetTest {
     @Test
     void theFourTypesOfTheTopologyHaveASwitchAndASeverity() {
         for (AlarmType type : List.of(
-                AlarmType.DEVICE_SILENT,
-                AlarmType.CREDENTIALS_REFUSED,
-                AlarmType.UPLINK_LOST,
-                AlarmType.VIEW_LOST)) {
+                AlarmType.DEVICE_SILENT, AlarmType.CREDENTIALS_REFUSED, AlarmType.UPLINK_LOST, AlarmType.VIEW_LOST)) {
             assertThat(ShippedRules.of(type).settable())
                     .containsExactlyInAnyOrder(RuleField.ENABLED, RuleField.SEVERITY);
         }

@@ -79,13 +79,29 @@ class RulesApiDbTest {
         Response added = post(
                 path,
                 Map.of(
-                        "level", "site", "targetId", place.siteId(), "reason", "full every evening", "values",
+                        "level",
+                        "site",
+                        "targetId",
+                        place.siteId(),
+                        "reason",
+                        "full every evening",
+                        "values",
                         Map.of("major", "95", "raiseAfter", 1800)));
         long id = require(201, added).getLong("id");
         assertThat(added.header("Location")).endsWith(path + "/" + id);
         JsonPath again = require(
                 422,
-                post(path, Map.of("level", "site", "targetId", place.siteId(), "reason", "x", "values", Map.of("major", "95"))));
+                post(
+                        path,
+                        Map.of(
+                                "level",
+                                "site",
+                                "targetId",
+                                place.siteId(),
+                                "reason",
+                                "x",
+                                "values",
+                                Map.of("major", "95"))));
         assertThat(again.getString("errors[0].field")).isEqualTo("basedOn");
         JsonPath device = require(200, api.get("/devices/" + place.deviceId() + "/rules"));
         assertThat(device.getString("items.find { it.type == 'utilisation-high' }.values.major"))

@@ -159,7 +159,8 @@ class RulesPageTest {
         assertThat(page).contains("Processor busy").doesNotContain("Set values for one place");
         assertThat(manager.get("/rules/cpu-high/values").statusCode()).isEqualTo(403);
         assertThat(manager.get("/rules/nonsense").statusCode()).isEqualTo(404);
-        Browser viewer = fixture.browser(Role.VIEWER, fixture.place("Brackwater").customerId());
+        Browser viewer =
+                fixture.browser(Role.VIEWER, fixture.place("Brackwater").customerId());
         assertThat(viewer.get("/rules").statusCode()).isEqualTo(403);
     }
 }

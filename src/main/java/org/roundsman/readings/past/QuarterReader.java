@@ -31,7 +31,8 @@ import org.roundsman.readings.sql.Sql;
 public final class QuarterReader {
 
     private static final int QUARTER_SECONDS = 900;
-    private static final String WHERE = " where q.device_id = any(?) and q.at >= ?::timestamptz and q.at < ?::timestamptz";
+    private static final String WHERE =
+            " where q.device_id = any(?) and q.at >= ?::timestamptz and q.at < ?::timestamptz";
 
     private final Connection connection;
     private final Instant from;
@@ -65,23 +66,29 @@ public final class QuarterReader {
      *
      * @param untils by device: only quarter hours that end by then; a device without one has no raw readings
      */
-    public void each(
-            Collection<Long> devices, Set<Subject> parts, Map<Long, Instant> untils, Consumer<Reading> taker)
+    public void each(Collection<Long> devices, Set<Subject> parts, Map<Long, Instant> untils, Consumer<Reading> taker)
             throws SQLException {
         Map<Long, TreeMap<Instant, Quarter>> all = new HashMap<>();
-        rows(all, devices, "select q.* from quarter_device q", (row, quarter) ->
-                quarter.device = means(row, RolledTable.DEVICE, Subject.DEVICE));
+        rows(
+                all,
+                devices,
+                "select q.* from quarter_device q",
+                (row, quarter) -> quarter.device = means(row, RolledTable.DEVICE, Subject.DEVICE));
         if (parts.contains(Subject.RADIO)) {
-            rows(all, devices, "select q.* from quarter_radio q", (row, quarter) -> quarter.radios.add(
-                    new RadioReading(row.getInt("number"), means(row, RolledTable.RADIO, Subject.RADIO))));
+            rows(
+                    all,
+                    devices,
+                    "select q.* from quarter_radio q",
+                    (row, quarter) -> quarter.radios.add(
+                            new RadioReading(row.getInt("number"), means(row, RolledTable.RADIO, Subject.RADIO))));
         }
         if (parts.contains(Subject.NETWORK)) {
             rows(
                     all,
                     devices,
                     "select q.*, n.ssid from quarter_network q join network n on n.id = q.network_id",
-                    (row, quarter) -> quarter.networks.add(
-                            new NetworkReading(row.getString("ssid"), means(row, RolledTable.NETWORK, Subject.NETWORK))));
+                    (row, quarter) -> quarter.networks.add(new NetworkReading(
+                            row.getString("ssid"), means(row, RolledTable.NETWORK, Subject.NETWORK))));
         }
         for (long device : devices) {
             Instant until = untils.getOrDefault(device, Instant.MAX);
@@ -95,8 +102,7 @@ public final class QuarterReader {
         }
     }
 
-    private void rows(
-            Map<Long, TreeMap<Instant, Quarter>> all, Collection<Long> devices, String select, Taker taker)
+    private void rows(Map<Long, TreeMap<Instant, Quarter>> all, Collection<Long> devices, String select, Taker taker)
             throws SQLException {
         try (PreparedStatement statement = connection.prepareStatement(select + WHERE)) {
             statement.setFetchSize(2_000);

@@ -25,7 +25,8 @@ import org.roundsman.readings.sql.Sql;
 /** Puts readings together again from the raw tables, without facts. */
 public final class RawReader {
 
-    private static final String WHERE = " where r.device_id = any(?) and r.at >= ?::timestamptz and r.at < ?::timestamptz";
+    private static final String WHERE =
+            " where r.device_id = any(?) and r.at >= ?::timestamptz and r.at < ?::timestamptz";
     private static final String DEVICES = "select r.* from reading_device r" + WHERE + " order by r.device_id, r.at";
     private static final String RADIOS =
             "select r.* from reading_radio r" + WHERE + " order by r.device_id, r.at, r.number";

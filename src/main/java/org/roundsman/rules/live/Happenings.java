@@ -10,8 +10,8 @@ import org.roundsman.timeline.EventKind;
 public final class Happenings {
 
     /** The sorts of events that may count. */
-    public static final List<EventKind> KINDS = List.of(
-            EventKind.RESTARTED, EventKind.FACT_CHANGED, EventKind.NETWORK_CHANGED, EventKind.RADIO_CHANGED);
+    public static final List<EventKind> KINDS =
+            List.of(EventKind.RESTARTED, EventKind.FACT_CHANGED, EventKind.NETWORK_CHANGED, EventKind.RADIO_CHANGED);
 
     /** The rules that count events. */
     public static final List<AlarmType> TYPES = List.of(AlarmType.DEVICE_RESTARTED, AlarmType.CONFIGURATION_CHANGED);

@@ -54,7 +54,8 @@ final class LiveFolds {
     private long lastEvent;
 
     /** Where everything comes from. */
-    record Sources(Supplier<RuleSet> rules, AlarmBook alarms, PastReadings readings, PastEvents events, Tables tables) {}
+    record Sources(
+            Supplier<RuleSet> rules, AlarmBook alarms, PastReadings readings, PastEvents events, Tables tables) {}
 
     /** Our own tables. */
     record Tables(DeviceTable devices, MemoryTable memories) {}
@@ -153,8 +154,8 @@ final class LiveFolds {
             return known;
         }
         Memory memory = memories.get(deviceId);
-        DeviceFold fold = new DeviceFold(
-                deviceId, tunings.of(watched.target()), memory == null ? Memory.none() : memory);
+        DeviceFold fold =
+                new DeviceFold(deviceId, tunings.of(watched.target()), memory == null ? Memory.none() : memory);
         fold.modelFastest(fastestOf(watched));
         folds.put(deviceId, fold);
         return fold;
@@ -199,8 +200,10 @@ final class LiveFolds {
 
     private void happened(EventSearch.Numbered event, Instant found, List<Signal> out) {
         DeviceFold fold = fold(event.event().deviceId());
-        Happenings.counted(event.event()).filter(type -> fold != null).ifPresent(type -> fold.happened(
-                type, event.event().at(), found, Happenings.words(event.event()), out));
+        Happenings.counted(event.event())
+                .filter(type -> fold != null)
+                .ifPresent(
+                        type -> fold.happened(type, event.event().at(), found, Happenings.words(event.event()), out));
     }
 
     /** Takes the service's own figures. */

@@ -29,8 +29,7 @@ class Parts {
     }
 
     LiveFolds.Sources sources() {
-        return new LiveFolds.Sources(
-                sources.rules(), sources.alarms(), sources.readings(), sources.events(), tables);
+        return new LiveFolds.Sources(sources.rules(), sources.alarms(), sources.readings(), sources.events(), tables);
     }
 
     ServiceFigures figures() {

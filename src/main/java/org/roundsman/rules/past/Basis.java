@@ -49,9 +49,12 @@ final class Basis {
         } else if (allRaw) {
             words.add("Worked out from every single reading, by the same rules that run live.");
         } else {
-            words.add("From " + TIME.format(firstRaw) + " on every single reading was gone through, by the same rules that"
-                    + " run live" + (lastRaw.isAfter(firstRaw.plus(Duration.ofHours(1)))
-                            ? "; of some devices from " + TIME.format(lastRaw) + " on." : "."));
+            words.add("From " + TIME.format(firstRaw)
+                    + " on every single reading was gone through, by the same rules that"
+                    + " run live"
+                    + (lastRaw.isAfter(firstRaw.plus(Duration.ofHours(1)))
+                            ? "; of some devices from " + TIME.format(lastRaw) + " on."
+                            : "."));
             words.add(older());
         }
         return words;

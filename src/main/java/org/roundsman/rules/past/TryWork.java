@@ -100,47 +100,46 @@ final class TryWork {
 
     private void readings(
             Map<Long, Watched> devices, Map<Long, Double> fastest, IntConsumer done, BooleanSupplier stop) {
-        past.readings.all(
-                devices.keySet(), question.warmUp(), question.to, parts(), stop, new PastReadings.Taker() {
-                    private Pair pair;
+        past.readings.all(devices.keySet(), question.warmUp(), question.to, parts(), stop, new PastReadings.Taker() {
+            private Pair pair;
 
-                    @Override
-                    public void accept(Reading reading) {
-                        open(reading.deviceId());
-                        pair.take(reading);
-                    }
+            @Override
+            public void accept(Reading reading) {
+                open(reading.deviceId());
+                pair.take(reading);
+            }
 
-                    @Override
-                    public void raw(long deviceId, Instant from) {
-                        open(deviceId);
-                        basis.raw(from);
-                        pair.coarse(false);
-                        if (question.type == AlarmType.FLAPPING) {
-                            pair.falls(from);
-                        }
-                    }
+            @Override
+            public void raw(long deviceId, Instant from) {
+                open(deviceId);
+                basis.raw(from);
+                pair.coarse(false);
+                if (question.type == AlarmType.FLAPPING) {
+                    pair.falls(from);
+                }
+            }
 
-                    private void open(long deviceId) {
-                        if (pair == null || pair.device.target().deviceId() != deviceId) {
-                            close();
-                            Watched device = devices.get(deviceId);
-                            pair = new Pair(device, fastest.getOrDefault(device.target().modelId(), Double.NaN));
-                        }
-                    }
+            private void open(long deviceId) {
+                if (pair == null || pair.device.target().deviceId() != deviceId) {
+                    close();
+                    Watched device = devices.get(deviceId);
+                    pair = new Pair(device, fastest.getOrDefault(device.target().modelId(), Double.NaN));
+                }
+            }
 
-                    @Override
-                    public void done(int count) {
-                        close();
-                        done.accept(count);
-                    }
+            @Override
+            public void done(int count) {
+                close();
+                done.accept(count);
+            }
 
-                    private void close() {
-                        if (pair != null) {
-                            pair.close();
-                            pair = null;
-                        }
-                    }
-                });
+            private void close() {
+                if (pair != null) {
+                    pair.close();
+                    pair = null;
+                }
+            }
+        });
     }
 
     private void events(Map<Long, Watched> devices, IntConsumer done, BooleanSupplier stop) {
@@ -150,12 +149,11 @@ final class TryWork {
         for (int i = 0; i < all.size() && !stop.getAsBoolean(); i += size) {
             List<Long> portion = all.subList(i, Math.min(all.size(), i + size));
             Map<Long, List<EventSearch.Numbered>> byDevice = new HashMap<>();
-            past.events
-                    .between(question.warmUp(), question.to, Happenings.KINDS, portion)
-                    .stream()
-                    .filter(event -> Happenings.counted(event.event()).filter(question.type::equals).isPresent())
-                    .forEach(event -> byDevice
-                            .computeIfAbsent(event.event().deviceId(), id -> new ArrayList<>())
+            past.events.between(question.warmUp(), question.to, Happenings.KINDS, portion).stream()
+                    .filter(event -> Happenings.counted(event.event())
+                            .filter(question.type::equals)
+                            .isPresent())
+                    .forEach(event -> byDevice.computeIfAbsent(event.event().deviceId(), id -> new ArrayList<>())
                             .add(event));
             byDevice.forEach((device, events) -> {
                 Pair pair = new Pair(devices.get(device), Double.NaN);
@@ -212,12 +210,11 @@ final class TryWork {
 
         /** From before the first raw reading it is known from the spans when the device fell silent. */
         void falls(Instant until) {
-            List<Instant> falls =
-                    past.history.spans(device.target().deviceId(), question.warmUp(), until).stream()
-                            .filter(span -> span.condition() == Condition.SILENT)
-                            .map(Span::from)
-                            .filter(at -> at.isBefore(until) && !at.isBefore(question.warmUp()))
-                            .toList();
+            List<Instant> falls = past.history.spans(device.target().deviceId(), question.warmUp(), until).stream()
+                    .filter(span -> span.condition() == Condition.SILENT)
+                    .map(Span::from)
+                    .filter(at -> at.isBefore(until) && !at.isBefore(question.warmUp()))
+                    .toList();
             timed(falls, until, (fold, at, out) -> fold.fell(at, out));
         }
 
@@ -225,8 +222,7 @@ final class TryWork {
             Map<Instant, String> words = new HashMap<>();
             events.forEach(event -> words.put(event.event().at(), Happenings.words(event.event())));
             List<Instant> times = words.keySet().stream().sorted().toList();
-            timed(times, question.to, (fold, at, out) ->
-                    fold.happened(question.type, at, at, words.get(at), out));
+            timed(times, question.to, (fold, at, out) -> fold.happened(question.type, at, at, words.get(at), out));
         }
 
         private interface Timed {
@@ -240,12 +236,7 @@ final class TryWork {
 
         /** Between what happened, time passes: each of it stops counting when its window is over. */
         private void inTime(
-                DeviceFold fold,
-                Tuning tuning,
-                List<Instant> times,
-                Instant until,
-                Timed what,
-                List<Signal> out) {
+                DeviceFold fold, Tuning tuning, List<Instant> times, Instant until, Timed what, List<Signal> out) {
             Duration window = tuning.values(question.type).window();
             int passed = 0;
             for (int i = 0; i <= times.size(); i++) {

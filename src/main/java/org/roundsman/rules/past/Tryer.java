@@ -55,15 +55,9 @@ public class Tryer {
 
     /** Tries; told how many more devices are done, asked whether to stop. */
     public DryRun.Result run(
-            DryRun run,
-            RuleSet current,
-            RuleSet tried,
-            Map<Long, Watched> of,
-            IntConsumer done,
-            BooleanSupplier stop) {
+            DryRun run, RuleSet current, RuleSet tried, Map<Long, Watched> of, IntConsumer done, BooleanSupplier stop) {
         TryWork.Past past = new TryWork.Past(readings, events, history, memories.all());
-        TryWork.Question question =
-                new TryWork.Question(run.wish().type(), current, tried, run.from(), run.to());
+        TryWork.Question question = new TryWork.Question(run.wish().type(), current, tried, run.from(), run.to());
         return new TryWork(past, question).run(of, done, stop);
     }
 }

@@ -46,9 +46,7 @@ public class MemoryTable {
                 all.put(
                         row.getLong("device_id"),
                         new Memory(
-                                none ? Double.NaN : fastest,
-                                radios(row.getString("radios")),
-                                row.getString("serial")));
+                                none ? Double.NaN : fastest, radios(row.getString("radios")), row.getString("serial")));
             }
             return all;
         } catch (SQLException | JsonProcessingException e) {

@@ -42,9 +42,6 @@ class DeviceRulesApi {
             UriInfo address, @BeanParam Paging paging, @RestPath long device) {
         RuleTarget target = targets.ofDevice(caller.scope(), device).orElseThrow(NotFoundException::new);
         return RulesApi.listing(
-                address,
-                paging,
-                rule -> RuleJson.OfDevice.of(rule, book.current(), target),
-                RuleJson.OfDevice::type);
+                address, paging, rule -> RuleJson.OfDevice.of(rule, book.current(), target), RuleJson.OfDevice::type);
     }
 }

@@ -70,7 +70,8 @@ record RuleJson(
     @Schema(name = "RuleValues")
     @JsonInclude(JsonInclude.Include.NON_NULL)
     record Values(
-            @Schema(description = "Whether the rule is in use") Boolean enabled,
+            @Schema(description = "Whether the rule is in use")
+            Boolean enabled,
 
             @Schema(
                     description = "warning, minor, major or critical; of rules that know only one degree",
@@ -80,11 +81,14 @@ record RuleJson(
             @Schema(description = "A number from which a warning is raised, or off", examples = "50")
             String warning,
 
-            @Schema(description = "The same for minor", examples = "70") String minor,
+            @Schema(description = "The same for minor", examples = "70")
+            String minor,
 
-            @Schema(description = "The same for major", examples = "85") String major,
+            @Schema(description = "The same for major", examples = "85")
+            String major,
 
-            @Schema(description = "The same for critical", examples = "off") String critical,
+            @Schema(description = "The same for critical", examples = "off")
+            String critical,
 
             @Schema(
                     description = "The figure at which the lowest level clears; higher ones clear at the same distance"
@@ -102,7 +106,8 @@ record RuleJson(
             Integer window,
 
             @Schema(description = "What names begin with, separated by commas", examples = "setup, set-up")
-            String words) implements ApiBody {
+            String words)
+            implements ApiBody {
 
         static Values of(Map<RuleField, String> fields) {
             return new Values(
@@ -169,9 +174,11 @@ record RuleJson(
             @Schema(examples = "The ballroom is always this full in season.")
             String reason,
 
-            @Schema(description = "Grows with each change", examples = "2") int version,
+            @Schema(description = "Grows with each change", examples = "2")
+            int version,
 
-            @Schema(description = "Who changed it last", examples = "wren") String author,
+            @Schema(description = "Who changed it last", examples = "wren")
+            String author,
 
             @Schema(examples = "2026-11-25T12:00:00Z") Instant at) {
 
@@ -202,7 +209,8 @@ record RuleJson(
             @Schema(description = "Only what differs") Values values,
 
             @Schema(examples = "The ballroom is always this full in season.")
-            String reason) implements ApiBody {
+            String reason)
+            implements ApiBody {
 
         static Entry of(RuleOverride one) {
             return new Entry(one.level().word(), one.targetId(), Values.of(one.fields()), one.reason());
@@ -218,7 +226,8 @@ record RuleJson(
 
             Values values,
 
-            @Schema(description = "Fields that are not as shipped") List<Origin> set) {
+            @Schema(description = "Fields that are not as shipped")
+            List<Origin> set) {
 
         static OfDevice of(Rule rule, RuleSet rules, RuleTarget target) {
             List<Origin> origins = rules.origins(rule.type(), target).entrySet().stream()
@@ -226,10 +235,7 @@ record RuleJson(
                     .map(entry -> Origin.of(entry.getKey(), entry.getValue()))
                     .toList();
             return new OfDevice(
-                    rule.type().id(),
-                    rule.type().title(),
-                    Values.of(rules.texts(rule.type(), target)),
-                    origins);
+                    rule.type().id(), rule.type().title(), Values.of(rules.texts(rule.type(), target)), origins);
         }
     }
 

@@ -53,7 +53,8 @@ class RuleOverridesApi {
     @Operation(summary = "Lists the values that were set of a rule, and for whom")
     public RestResponse<Listing<RuleJson.SetJson>> listRuleOverrides(
             UriInfo address, @BeanParam Paging paging, @RestPath String rule) {
-        Stream<RuleJson.SetJson> all = book.overrides(caller.scope(), type(rule)).stream().map(RuleJson.SetJson::of);
+        Stream<RuleJson.SetJson> all =
+                book.overrides(caller.scope(), type(rule)).stream().map(RuleJson.SetJson::of);
         return Listing.of(address, paging, paging.cut(all, RuleJson.SetJson::id), one -> String.valueOf(one.id()));
     }
 
@@ -93,7 +94,8 @@ class RuleOverridesApi {
         RuleJson.Entry wanted = changes.onto(now);
         RuleBook.Wish wish = wish(found.type(), wanted);
         if (wish.level() != found.level() || wish.targetId() != found.targetId()) {
-            throw new ProblemException(Problem.refused(Map.of("level", "for whom values are set stays as it was made")));
+            throw new ProblemException(
+                    Problem.refused(Map.of("level", "for whom values are set stays as it was made")));
         }
         book.save(caller.scope(), wish, found.version());
         return showRuleOverride(rule, override);

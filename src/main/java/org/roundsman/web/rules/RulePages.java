@@ -129,5 +129,4 @@ class RulePages {
     private static Response back(AlarmType type) {
         return Response.seeOther(URI.create("/rules/" + type.id())).build();
     }
-
 }

@@ -63,8 +63,7 @@ class RuleViews {
             String changeAll) {}
 
     /** One field of the form. */
-    record Field(
-            RuleField field, String key, String label, String value, String below, String hint, String fault) {
+    record Field(RuleField field, String key, String label, String value, String below, String hint, String fault) {
         public boolean isSwitch() {
             return field.form() == RuleField.Form.SWITCH;
         }
@@ -165,8 +164,9 @@ class RuleViews {
                     .filter(one -> one.level() == level && one.targetId() == target)
                     .findFirst();
             Map<RuleField, String> entered = new EnumMap<>(RuleField.class);
-            set.ifPresent(one -> one.fields().forEach((field, text) -> entered.put(
-                    field, field.form() == RuleField.Form.SECONDS ? RuleWords.minutes(text) : text)));
+            set.ifPresent(one -> one.fields()
+                    .forEach((field, text) -> entered.put(
+                            field, field.form() == RuleField.Form.SECONDS ? RuleWords.minutes(text) : text)));
             LocalDate today = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
             return form(
                     type,
@@ -231,7 +231,8 @@ class RuleViews {
         if (found.level() == RuleLevel.ALL) {
             return ShippedRules.of(type).fields();
         }
-        RuleTarget target = targets.below(visitor.scope(), found.level(), found.id()).orElse(RuleTarget.service());
+        RuleTarget target =
+                targets.below(visitor.scope(), found.level(), found.id()).orElse(RuleTarget.service());
         RuleTarget without =
                 switch (found.level()) {
                     case ALL, MODEL, CUSTOMER -> RuleTarget.service();

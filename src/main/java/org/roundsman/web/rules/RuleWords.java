@@ -38,7 +38,9 @@ final class RuleWords {
             case SEVERITY -> words.add(text);
             case WARNING, MINOR, MAJOR, CRITICAL -> {
                 if (!text.equals(RuleField.OFF)) {
-                    words.add(field.key() + (rule.low() ? " at " : " from ") + figure(rule, text)
+                    words.add(field.key()
+                            + (rule.low() ? " at " : " from ")
+                            + figure(rule, text)
                             + (rule.low() ? " or less" : ""));
                 } else if (!RuleField.OFF.equals(rule.fields().get(field))) {
                     words.add("no " + field.key());

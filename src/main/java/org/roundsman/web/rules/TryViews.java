@@ -1,9 +1,9 @@
 package org.roundsman.web.rules;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
-import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Comparator;
@@ -103,8 +103,10 @@ final class TryViews {
                 new Hidden("level", run.wish().level().word()),
                 new Hidden("target", String.valueOf(run.wish().targetId())),
                 new Hidden("basedOn", String.valueOf(basedOn))));
-        run.wish().fields().forEach((field, text) -> again.add(new Hidden(
-                field.key(), field.form() == RuleField.Form.SECONDS ? RuleWords.minutes(text) : text)));
+        run.wish()
+                .fields()
+                .forEach((field, text) -> again.add(new Hidden(
+                        field.key(), field.form() == RuleField.Form.SECONDS ? RuleWords.minutes(text) : text)));
         return again;
     }
 
@@ -114,7 +116,8 @@ final class TryViews {
         List<Line> lines = own.alarms().stream()
                 .limit(SHOWN)
                 .map(alarm -> line(
-                        alarm, others.getOrDefault(alarm.deviceId(), List.of()).stream()
+                        alarm,
+                        others.getOrDefault(alarm.deviceId(), List.of()).stream()
                                 .noneMatch(alarm::overlaps)))
                 .toList();
         int left = own.count() - lines.size();

@@ -56,7 +56,18 @@ class TryerDbTest {
     private DryRun.Result run(AlarmType type, RuleSet tried, Instant from, Instant to) {
         RuleBook.Wish wish = new RuleBook.Wish(type, RuleLevel.ALL, 0, Map.of(), "");
         DryRun run = new DryRun(
-                1, CustomerScope.everyone(), wish, "", from, to, DryRun.State.RUNNING, 0, 0, "wren", from, "",
+                1,
+                CustomerScope.everyone(),
+                wish,
+                "",
+                from,
+                to,
+                DryRun.State.RUNNING,
+                0,
+                0,
+                "wren",
+                from,
+                "",
                 Optional.empty());
         return tryer.run(
                 run,
@@ -146,8 +157,8 @@ class TryerDbTest {
         Instant to = from.plus(Duration.ofDays(2));
         Map<AlarmType, List<Signal>> live = new EnumMap<>(AlarmType.class);
         DeviceTable.Watched device = new DeviceTable(fixture.database).all().get(accessPoint);
-        DeviceFold fold = new DeviceFold(
-                accessPoint, new Tuning.Book(RuleSet.shipped()).of(device.target()), Memory.none());
+        DeviceFold fold =
+                new DeviceFold(accessPoint, new Tuning.Book(RuleSet.shipped()).of(device.target()), Memory.none());
         List<Signal> out = new ArrayList<>();
         readings.forEach(reading -> fold.take(reading, out));
         out.forEach(signal -> live.computeIfAbsent(signal.key().type(), type -> new ArrayList<>())
@@ -181,7 +192,9 @@ class TryerDbTest {
         Instant raw = to.minus(Duration.ofDays(3));
         Instant from = to.minus(Duration.ofDays(28));
         new Partitions(fixture.database).forQuarters(List.of(from.minus(Duration.ofDays(1)), raw));
-        for (String table : List.of("quarter_device (device_id, at, cpu_n, cpu_mean)", "quarter_radio (device_id, number, at, utilisation_n, utilisation_mean)")) {
+        for (String table : List.of(
+                "quarter_device (device_id, at, cpu_n, cpu_mean)",
+                "quarter_radio (device_id, number, at, utilisation_n, utilisation_mean)")) {
             boolean radio = table.startsWith("quarter_radio");
             fixture.desk.fleet.run(
                     "insert into " + table + " select ?, " + (radio ? "2, " : "")

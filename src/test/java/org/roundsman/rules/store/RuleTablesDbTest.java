@@ -36,15 +36,22 @@ class RuleTablesDbTest {
     @Test
     void valuesOfEveryLevelAreKeptOncePerPlaceAndGoWithIt() {
         Map<RuleLevel, Long> places = Map.of(
-                RuleLevel.ALL, 0L,
-                RuleLevel.MODEL, model,
-                RuleLevel.CUSTOMER, desk.customer,
-                RuleLevel.SITE, desk.site,
-                RuleLevel.DEVICE, accessPoint);
+                RuleLevel.ALL,
+                0L,
+                RuleLevel.MODEL,
+                model,
+                RuleLevel.CUSTOMER,
+                desk.customer,
+                RuleLevel.SITE,
+                desk.site,
+                RuleLevel.DEVICE,
+                accessPoint);
         places.forEach((level, id) -> {
             Target target = overrides.target(level, id).orElseThrow();
             assertThat(overrides.add(BUSY, target, writing("90"))).isTrue();
-            assertThat(overrides.add(BUSY, target, writing("91"))).as("a second time").isFalse();
+            assertThat(overrides.add(BUSY, target, writing("91")))
+                    .as("a second time")
+                    .isFalse();
             RuleOverride kept = overrides.find(BUSY, level, id).orElseThrow();
             assertThat(kept.fields()).isEqualTo(Map.of(RuleField.MAJOR, "90"));
             assertThat(kept.targetName()).isEqualTo(target.name());
@@ -67,15 +74,13 @@ class RuleTablesDbTest {
         assertThat(targets.search("tr-22 tamarack", null, 9))
                 .containsExactly(new Found(RuleLevel.MODEL, model, "Tamarack Radio TR-22"));
         List<Found> all = targets.search("pebble", null, 9);
-        assertThat(all).extracting(Found::level)
-                .containsExactly(RuleLevel.CUSTOMER, RuleLevel.SITE, RuleLevel.DEVICE);
+        assertThat(all).extracting(Found::level).containsExactly(RuleLevel.CUSTOMER, RuleLevel.SITE, RuleLevel.DEVICE);
         assertThat(targets.search("pebble", desk.customer, 9)).isEqualTo(all);
         assertThat(targets.search("pebble", desk.customer + 1, 9)).isEmpty();
         assertThat(targets.search("", desk.customer, 2)).hasSize(2);
         assertThat(targets.find(RuleLevel.SITE, desk.site, null)).contains(all.get(1));
         assertThat(targets.find(RuleLevel.SITE, desk.site, desk.customer + 1)).isEmpty();
-        assertThat(targets.device(accessPoint))
-                .contains(new RuleTarget(desk.customer, desk.site, 0, accessPoint));
+        assertThat(targets.device(accessPoint)).contains(new RuleTarget(desk.customer, desk.site, 0, accessPoint));
         assertThat(targets.customerOfSite(desk.site)).contains(desk.customer);
     }
 
