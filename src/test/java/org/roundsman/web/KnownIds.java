@@ -40,34 +40,34 @@ final class KnownIds {
 
     /** Everything of one customer's place. */
     static KnownIds of(MarkedPlaces.Place place) {
-        return new KnownIds(Map.of(
-                "customers", String.valueOf(place.customerId()),
-                "sites", String.valueOf(place.siteId()),
-                "devices", String.valueOf(place.deviceId()),
-                "credentials", String.valueOf(place.credentialId()),
-                "networks", String.valueOf(place.networkId()),
-                "tokens", String.valueOf(place.tokenId()),
-                "planned", String.valueOf(place.workId()),
-                "planned-work", String.valueOf(place.workId()),
-                "alarms", String.valueOf(place.alarmId()),
-                "visit", String.valueOf(place.alarmId()),
-                "people", String.valueOf(place.accountId())));
+        return new KnownIds(Map.ofEntries(
+                Map.entry("customers", String.valueOf(place.customerId())),
+                Map.entry("sites", String.valueOf(place.siteId())),
+                Map.entry("devices", String.valueOf(place.deviceId())),
+                Map.entry("credentials", String.valueOf(place.credentialId())),
+                Map.entry("networks", String.valueOf(place.networkId())),
+                Map.entry("tokens", String.valueOf(place.tokenId())),
+                Map.entry("planned", String.valueOf(place.workId())),
+                Map.entry("planned-work", String.valueOf(place.workId())),
+                Map.entry("alarms", String.valueOf(place.alarmId())),
+                Map.entry("visit", String.valueOf(place.alarmId())),
+                Map.entry("people", String.valueOf(place.accountId()))));
     }
 
     /** What is not there, so that nothing is changed by trying. */
     static KnownIds ofNothing() {
-        return new KnownIds(Map.of(
-                "customers", NOTHING,
-                "sites", NOTHING,
-                "devices", NOTHING,
-                "credentials", NOTHING,
-                "networks", NOTHING,
-                "tokens", NOTHING,
-                "planned", NOTHING,
-                "planned-work", NOTHING,
-                "alarms", NOTHING,
-                "visit", NOTHING,
-                "people", NOTHING));
+        return new KnownIds(Map.ofEntries(
+                Map.entry("customers", NOTHING),
+                Map.entry("sites", NOTHING),
+                Map.entry("devices", NOTHING),
+                Map.entry("credentials", NOTHING),
+                Map.entry("networks", NOTHING),
+                Map.entry("tokens", NOTHING),
+                Map.entry("planned", NOTHING),
+                Map.entry("planned-work", NOTHING),
+                Map.entry("alarms", NOTHING),
+                Map.entry("visit", NOTHING),
+                Map.entry("people", NOTHING)));
     }
 
     /** Whether something of the place is named in that address. */

@@ -2,6 +2,7 @@ package org.roundsman.rules.past;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -37,6 +38,7 @@ import org.roundsman.rules.TriedAlarm;
 import org.roundsman.rules.fold.DeviceFold;
 import org.roundsman.rules.fold.Memory;
 import org.roundsman.rules.fold.Tuning;
+import org.roundsman.planned.PlannedWork;
 import org.roundsman.rules.store.DeviceTable;
 import org.roundsman.rules.store.MemoryTable;
 import org.roundsman.timeline.PastEvents;
@@ -50,7 +52,7 @@ class TryerDbTest {
             new MemoryTable(fixture.database),
             new PastReadings(fixture.database),
             new PastEvents(fixture.database),
-            new DeviceHistory(fixture.database));
+            new DeviceHistory(fixture.database, new PlannedWork(fixture.database, Clock.systemUTC())));
     private final long accessPoint = fixture.desk.accessPoint("ap-1");
 
     private DryRun.Result run(AlarmType type, RuleSet tried, Instant from, Instant to) {
