@@ -76,9 +76,9 @@ class ServiceFigures {
         try {
             FileStore store = Files.getFileStore(folder.path());
             diskUnread = false;
-            return store.getTotalSpace() == 0
-                    ? Double.NaN
-                    : 100.0 * (store.getTotalSpace() - store.getUsableSpace()) / store.getTotalSpace();
+            // what is set aside for others counts on neither side, as in the column Use% of df
+            double used = store.getTotalSpace() - store.getUnallocatedSpace();
+            return 100 * used / (used + store.getUsableSpace());
         } catch (IOException e) {
             if (!diskUnread) {
                 LOG.warnf("How full the disk of %s is cannot be read: %s", folder.path(), e.getMessage());
