@@ -88,22 +88,42 @@ public class AlarmBook {
 
     /** Status changes of an alarm, newest first; the last {@link #MOST_OF_ONE}. */
     public List<AlarmChange> changes(CustomerScope scope, long alarmId) {
-        return Sql.ask(database, connection -> HistoryRows.changes(connection, scope, alarmId, MOST_OF_ONE));
+        return changes(scope, alarmId, Long.MAX_VALUE, MOST_OF_ONE);
+    }
+
+    /** The same piece by piece: those with a smaller number than {@code before}, at most so many. */
+    public List<AlarmChange> changes(CustomerScope scope, long alarmId, long before, int most) {
+        return Sql.ask(database, connection -> HistoryRows.changes(connection, scope, alarmId, before, most));
     }
 
     /** What was done with an alarm, newest first; the last {@link #MOST_OF_ONE}. */
     public List<AlarmAct> acts(CustomerScope scope, long alarmId) {
-        return Sql.ask(database, connection -> HistoryRows.acts(connection, scope, alarmId, MOST_OF_ONE));
+        return acts(scope, alarmId, Long.MAX_VALUE, MOST_OF_ONE);
+    }
+
+    /** The same piece by piece: those with a smaller number than {@code before}, at most so many. */
+    public List<AlarmAct> acts(CustomerScope scope, long alarmId, long before, int most) {
+        return Sql.ask(database, connection -> HistoryRows.acts(connection, scope, alarmId, before, most));
     }
 
     /** Episodes of an alarm, newest first; the last {@link #MOST_OF_ONE}. */
     public List<Episode> episodes(CustomerScope scope, long alarmId) {
-        return Sql.ask(database, connection -> HistoryRows.episodes(connection, scope, alarmId, MOST_OF_ONE));
+        return episodes(scope, alarmId, Long.MAX_VALUE, MOST_OF_ONE);
+    }
+
+    /** The same piece by piece: those with a smaller number than {@code before}, at most so many. */
+    public List<Episode> episodes(CustomerScope scope, long alarmId, long before, int most) {
+        return Sql.ask(database, connection -> HistoryRows.episodes(connection, scope, alarmId, before, most));
     }
 
     /** One page of episodes, each with its alarm, the newest raise first. */
     public Page<OpenAlarm> search(CustomerScope scope, AlarmSearch search) {
         return Sql.ask(database, connection -> SearchRows.search(connection, scope, search));
+    }
+
+    /** The same piece by piece, the last begun first: episodes with a smaller number than {@code before}, at most so many. */
+    public List<OpenAlarm> search(CustomerScope scope, AlarmSearch search, long before, int most) {
+        return Sql.ask(database, connection -> SearchRows.before(connection, scope, search, before, most));
     }
 
     /** Status changes of all alarms with a greater number, oldest first; for the service's own use. */

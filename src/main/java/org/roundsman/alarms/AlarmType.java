@@ -1,7 +1,9 @@
 package org.roundsman.alarms;
 
 import java.util.Arrays;
+import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Collectors;
 
 /**
  * The alarm inventory (RFC 8632, section 3.2): every type of alarm that can be raised, with what is seen and what to do. The id is
@@ -149,6 +151,9 @@ public enum AlarmType {
             "The disk of the data folder is nearly full.",
             "Free space or shorten how long readings are kept, before the database stops.");
 
+    private static final Map<String, AlarmType> BY_ID =
+            Arrays.stream(values()).collect(Collectors.toUnmodifiableMap(AlarmType::id, type -> type));
+
     private final String id;
     private final EventType event;
     private final Resource.Kind resource;
@@ -196,6 +201,6 @@ public enum AlarmType {
 
     /** The type with that id, if there is one. */
     public static Optional<AlarmType> byId(String id) {
-        return Arrays.stream(values()).filter(type -> type.id.equals(id)).findFirst();
+        return Optional.ofNullable(BY_ID.get(id));
     }
 }

@@ -28,6 +28,11 @@ public enum Role {
         return word;
     }
 
+    /** Whether this role takes, shelves and closes alarms. */
+    public boolean actsOnAlarms() {
+        return this == TECHNICIAN || this == OWNER;
+    }
+
     /** Whether this role may change customers, sites, devices and credentials. */
     public boolean editsFleet() {
         return this != VIEWER;

@@ -15,6 +15,7 @@ public enum TokenScope {
     CHANGE("add, change and remove customers, sites, devices and credentials; import"),
     VISIT("send requests to devices: poll now, look for devices"),
     PROFILES("write profiles and roll them back"),
+    ALARMS("acknowledge, take, shelve and close alarms"),
     AUDIT("read who changed what");
 
     private final String words;

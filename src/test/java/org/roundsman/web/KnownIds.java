@@ -40,6 +40,7 @@ final class KnownIds {
                 "credentials", String.valueOf(place.credentialId()),
                 "networks", String.valueOf(place.networkId()),
                 "tokens", String.valueOf(place.tokenId()),
+                "alarms", String.valueOf(place.alarmId()),
                 "people", String.valueOf(place.accountId())));
     }
 
@@ -52,6 +53,7 @@ final class KnownIds {
                 "credentials", NOTHING,
                 "networks", NOTHING,
                 "tokens", NOTHING,
+                "alarms", NOTHING,
                 "people", NOTHING));
     }
 

@@ -50,6 +50,7 @@ public class MarkedPlaces {
             long networkId,
             long accountId,
             long tokenId,
+            long alarmId,
             String viewerToken) {}
 
     public Place place(String name) {
@@ -68,6 +69,7 @@ public class MarkedPlaces {
                 number("select id from network where site_id = " + plain.siteId()),
                 viewer.accountId(),
                 number("select id from personal_token where account_id = " + viewer.accountId()),
+                alarm(plain, marker),
                 token);
     }
 
@@ -97,6 +99,31 @@ public class MarkedPlaces {
                 "insert into audit_entry (at, actor, via, action, subject, subject_name, customer_id) select now(), t,"
                         + " 'PAGE', 'changed', 'site', t, " + place.customerId() + " from (select ?::text t) one",
                 marker);
+    }
+
+    /** An active alarm of the place's device, with a change and a note. */
+    private long alarm(FleetFixture.Place place, String marker) {
+        long alarm = number("select nextval(pg_get_serial_sequence('alarm', 'id'))");
+        long episode = number("select nextval(pg_get_serial_sequence('alarm_episode', 'id'))");
+        tell("insert into alarm (id, type, resource_kind, resource_id, episode_id) values (" + alarm
+                + ", 'device-silent', 'DEVICE', " + place.deviceId() + ", " + episode + ")");
+        tell(
+                "insert into alarm_episode (id, alarm_id, type, device_id, customer_id, customer, site_id, site,"
+                        + " time_zone, resource_name, place, began, raised, changed, severity, highest, text, text_at,"
+                        + " evidence) select " + episode + ", " + alarm + ", 'device-silent', " + place.deviceId()
+                        + ", "
+                        + place.customerId() + ", t, " + place.siteId() + ", t, 'Europe/Berlin', t, t, now(), now(),"
+                        + " now(), 5, 5, t, now(), array[t] from (select ?::text t) one",
+                marker);
+        tell(
+                "insert into alarm_change (alarm_id, episode_id, at, severity, text) select " + alarm + ", " + episode
+                        + ", now(), 5, t from (select ?::text t) one",
+                marker);
+        tell(
+                "insert into alarm_act (alarm_id, episode_id, at, by, kind, text) select " + alarm + ", " + episode
+                        + ", now(), t, 'NOTE', t from (select ?::text t) one",
+                marker);
+        return alarm;
     }
 
     /** Somebody in that role. */

@@ -105,6 +105,11 @@ class RolesDbTest {
                 "/devices",
                 "/devices/" + own.deviceId(),
                 "/devices/" + own.deviceId() + "/events",
+                "/alarms",
+                "/alarms/" + own.alarmId(),
+                "/alarms/" + own.alarmId() + "/changes",
+                "/alarms/" + own.alarmId() + "/acts",
+                "/alarms/" + own.alarmId() + "/episodes",
                 "/tokens")) {
             assertThat(Api.with(own.viewerToken()).get(path).asString())
                     .as(path)
@@ -127,7 +132,8 @@ class RolesDbTest {
         assertThat(answer.statusCode()).as(address.toString()).isLessThan(500);
         assertThat(answer.asString()).as(address.toString()).doesNotContain(theirs.marker());
         String at = "/" + theirs.siteId() + "|/" + theirs.deviceId() + "|/" + theirs.customerId() + "|/"
-                + theirs.credentialId() + "|/" + theirs.accountId() + "|/" + theirs.tokenId();
+                + theirs.credentialId() + "|/" + theirs.accountId() + "|/" + theirs.tokenId() + "|/"
+                + theirs.alarmId();
         if (address.path().matches(".*(" + at + ")(/.*)?")) {
             assertThat(answer.statusCode()).as(address.toString()).isIn(403, 404);
         }

@@ -14,22 +14,24 @@ import org.roundsman.alarms.Episode;
 import org.roundsman.alarms.Severity;
 import org.roundsman.fleet.CustomerScope;
 
-/** Reads the past of one alarm, newest first: as far as a scope may see it, at most so many. */
+/** Reads the past of one alarm, newest first: as far as a scope may see it, before a number, at most so many. */
 public final class HistoryRows {
 
-    private static final String OF_ALARM = " join alarm_episode e on e.id = h.episode_id where h.alarm_id = ? and"
-            + OpenRows.IN_SCOPE + " order by h.id desc limit ?";
+    private static final String OF_ALARM =
+            " join alarm_episode e on e.id = h.episode_id where h.alarm_id = ? and h.id < ? and" + OpenRows.IN_SCOPE
+                    + " order by h.id desc limit ?";
 
     private HistoryRows() {}
 
-    public static List<AlarmChange> changes(Connection connection, CustomerScope scope, long alarmId, int most)
-            throws SQLException {
+    public static List<AlarmChange> changes(
+            Connection connection, CustomerScope scope, long alarmId, long before, int most) throws SQLException {
         Long only = scope.onlyCustomer();
         return Sql.rows(
                 connection,
                 "select h.* from alarm_change h" + OF_ALARM,
                 HistoryRows::change,
                 alarmId,
+                before,
                 only,
                 only,
                 most);
@@ -45,24 +47,33 @@ public final class HistoryRows {
                 most);
     }
 
-    public static List<AlarmAct> acts(Connection connection, CustomerScope scope, long alarmId, int most)
+    public static List<AlarmAct> acts(Connection connection, CustomerScope scope, long alarmId, long before, int most)
             throws SQLException {
         Long only = scope.onlyCustomer();
         return Sql.rows(
-                connection, "select h.* from alarm_act h" + OF_ALARM, HistoryRows::act, alarmId, only, only, most);
+                connection,
+                "select h.* from alarm_act h" + OF_ALARM,
+                HistoryRows::act,
+                alarmId,
+                before,
+                only,
+                only,
+                most);
     }
 
-    public static List<Episode> episodes(Connection connection, CustomerScope scope, long alarmId, int most)
-            throws SQLException {
+    public static List<Episode> episodes(
+            Connection connection, CustomerScope scope, long alarmId, long before, int most) throws SQLException {
         Long only = scope.onlyCustomer();
         return Sql.rows(
                 connection,
                 "select e.*, array(select f.device_id from alarm_affected f where f.episode_id = e.id order by f.name,"
                         + " f.device_id) as affected, array(select f.name from alarm_affected f where f.episode_id = e.id"
                         + " order by f.name, f.device_id) as affected_names from alarm_episode e where e.alarm_id = ? and"
+                        + " e.id < ? and"
                         + OpenRows.IN_SCOPE + " order by e.id desc limit ?",
                 HistoryRows::episode,
                 alarmId,
+                before,
                 only,
                 only,
                 most);

@@ -35,6 +35,16 @@ public final class SearchRows {
         return new Page<>(OpenRows.find(connection, page, values.toArray()), number, search.size(), total);
     }
 
+    /** Episodes before a number, the last begun first; the search's own page does not matter. */
+    public static List<OpenAlarm> before(
+            Connection connection, CustomerScope scope, AlarmSearch search, long before, int most) throws SQLException {
+        StringBuilder where = new StringBuilder(" where e.id < ?");
+        List<Object> values = new ArrayList<>(List.of(before));
+        conditions(scope, search, where, values);
+        values.add(most);
+        return OpenRows.find(connection, where + " order by e.id desc limit ?", values.toArray());
+    }
+
     private static void conditions(CustomerScope scope, AlarmSearch search, StringBuilder where, List<Object> values) {
         add(where, values, "e.customer_id = ?", scope.onlyCustomer());
         String question = SearchWords.question(search.words());

@@ -30,6 +30,7 @@ public final class ApiDescription implements OASFilter {
             Map.entry("Profiles", "How devices of a maker are read: texts, their versions, and which are in use"),
             Map.entry("Credentials", "How SNMP agents let us in"),
             Map.entry("Notifications", "How traps and informs come in, and whose are not let in"),
+            Map.entry("Alarms", "What is wrong, what was, why, and what people do about it"),
             Map.entry("Changes", "Who changed what"),
             Map.entry("Tokens", "The caller, and the caller's own tokens"),
             Map.entry("Import and export", "Tables as CSV: out, and in by way of a dry run"),
@@ -46,10 +47,10 @@ public final class ApiDescription implements OASFilter {
     public void filterOpenAPI(OpenAPI api) {
         api.getInfo()
                 .description("Resources of Roundsman for programs. Every request carries a personal token, made on the"
-                        + " page “Tokens”. Times are RFC 3339 in UTC. Lists come in pieces: follow “next”, or the header"
-                        + " Link (RFC 8288). Changes are JSON Merge Patch (RFC 7396); If-Match with the ETag of an earlier"
-                        + " answer makes sure that nobody changed the thing meanwhile. What goes wrong is told as RFC 9457"
-                        + " says. All examples are invented.")
+                        + " page “Tokens”. Times are RFC 3339 in UTC. Lists come in pieces: follow “next”, or"
+                        + " the header Link (RFC 8288). Changes are JSON Merge Patch (RFC 7396); If-Match"
+                        + " with the ETag of an earlier answer makes sure that nobody changed the thing"
+                        + " meanwhile. What goes wrong is told as RFC 9457 says. All examples are invented.")
                 .license(OASFactory.createLicense().name("Apache-2.0").identifier("Apache-2.0"));
         Server here = OASFactory.createServer().url("/").description("The service that this description came from");
         api.setServers(List.of(here));

@@ -81,6 +81,7 @@ record ChangeLine(
             case "device" -> "/devices/" + subject.id();
             case "site" -> "/sites/" + subject.id();
             case "credentials" -> "/credentials/" + subject.id();
+            case "alarm" -> "/alarms/" + subject.id();
             case "customer" -> "/?customer=" + subject.id();
             default -> "";
         };

@@ -40,6 +40,11 @@ public class Frame {
         return signedIn() && person().role().editsFleet();
     }
 
+    /** Whether this person deals with alarms. */
+    public boolean acts() {
+        return signedIn() && person().role().actsOnAlarms();
+    }
+
     public boolean owns() {
         return signedIn() && person().role() == Role.OWNER;
     }

@@ -15,6 +15,7 @@ import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.roundsman.people.SignInResult;
 import org.roundsman.people.SignIns;
+import org.roundsman.web.page.LocalAddress;
 
 /** Signing in and out. */
 @Path("/")

@@ -38,6 +38,9 @@ class ContrastTest {
                 check(colours, fore, back, 4.5);
             }
         }
+        for (String severity : new String[] {"critical", "major", "minor", "warning", "indeterminate"}) {
+            check(colours, "ink", severity, 4.5);
+        }
         check(colours, "on-press", "press", 4.5);
         check(colours, "note-ink", "note", 4.5);
     }

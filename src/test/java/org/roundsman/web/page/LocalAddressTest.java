@@ -1,4 +1,4 @@
-package org.roundsman.web.signin;
+package org.roundsman.web.page;
 
 import static org.assertj.core.api.Assertions.assertThat;
 

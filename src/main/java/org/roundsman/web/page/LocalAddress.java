@@ -1,15 +1,15 @@
-package org.roundsman.web.signin;
+package org.roundsman.web.page;
 
 import java.net.URI;
 import java.net.URISyntaxException;
 
-/** Where to go after signing in: a page of ours, never another site. */
-final class LocalAddress {
+/** Where to go next: a page of ours, never another site. */
+public final class LocalAddress {
 
     private LocalAddress() {}
 
     /** The address when it is a path of ours, or the fleet view. */
-    static String of(String address) {
+    public static String of(String address) {
         boolean path = address.startsWith("/") && !address.startsWith("//") && !address.contains("\\");
         return path && isUri(address) ? address : "/";
     }

@@ -1,0 +1,115 @@
+package org.roundsman.web.alarms;
+
+import java.net.URLEncoder;
+import java.nio.charset.StandardCharsets;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.LocalDateTime;
+import java.time.ZoneOffset;
+import java.time.temporal.ChronoUnit;
+import java.util.Arrays;
+import java.util.LinkedHashMap;
+import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.stream.Collectors;
+import org.jboss.resteasy.reactive.RestQuery;
+import org.roundsman.alarms.AlarmSearch;
+import org.roundsman.alarms.AlarmType;
+import org.roundsman.alarms.Severity;
+
+/** What the address of the history asks for, as text: whatever makes no sense in it is left open. Times are UTC. */
+record HistorySearch(
+        @RestQuery String text,
+        @RestQuery String customer,
+        @RestQuery String site,
+        @RestQuery String device,
+        @RestQuery String type,
+        @RestQuery String severity,
+        @RestQuery String state,
+        @RestQuery String from,
+        @RestQuery String to,
+        @RestQuery String page) {
+
+    private static final int A_PAGE = 50;
+
+    HistorySearch {
+        text = given(text).strip();
+        customer = given(customer);
+        site = given(site);
+        device = given(device);
+        type = given(type);
+        severity = given(severity);
+        state = given(state);
+        from = given(from);
+        to = given(to);
+        page = given(page);
+    }
+
+    AlarmSearch search() {
+        return new AlarmSearch(
+                text,
+                number(customer),
+                number(site),
+                number(device),
+                AlarmType.byId(type),
+                Arrays.stream(Severity.values())
+                        .filter(one -> one.word().equals(severity))
+                        .findFirst(),
+                moment(from),
+                // The field knows minutes: the whole minute that a person names is meant.
+                moment(to).map(at -> at.plus(1, ChronoUnit.MINUTES)),
+                Arrays.stream(AlarmSearch.State.values())
+                        .filter(one ->
+                                one.name().toLowerCase(java.util.Locale.ROOT).equals(state))
+                        .findFirst()
+                        .orElse(AlarmSearch.State.ANY),
+                (int) Math.max(1, Math.min(number(page).orElse(1), Integer.MAX_VALUE / A_PAGE)),
+                A_PAGE);
+    }
+
+    /** Whether anything narrows the search. */
+    boolean narrowed() {
+        return !address(1).equals("/alarms");
+    }
+
+    /** The address of a page of the same search. */
+    String address(int number) {
+        Map<String, String> parts = new LinkedHashMap<>();
+        parts.put("text", text);
+        parts.put("customer", customer);
+        parts.put("site", site);
+        parts.put("device", device);
+        parts.put("type", type);
+        parts.put("severity", severity);
+        parts.put("state", state);
+        parts.put("from", from);
+        parts.put("to", to);
+        parts.put("page", number == 1 ? "" : String.valueOf(number));
+        String given = parts.entrySet().stream()
+                .filter(part -> !part.getValue().isEmpty())
+                .map(part -> part.getKey() + "=" + URLEncoder.encode(part.getValue(), StandardCharsets.UTF_8))
+                .collect(Collectors.joining("&"));
+        return given.isEmpty() ? "/alarms" : "/alarms?" + given;
+    }
+
+    private static String given(String text) {
+        return text == null ? "" : text.replace("\0", "");
+    }
+
+    private static OptionalLong number(String text) {
+        return text.matches("[0-9]{1,17}") ? OptionalLong.of(Long.parseLong(text)) : OptionalLong.empty();
+    }
+
+    private static Optional<Instant> moment(String text) {
+        try {
+            return Optional.of(text)
+                    .filter(entered -> !entered.isEmpty())
+                    .map(LocalDateTime::parse)
+                    .filter(entered -> entered.getYear() > 0 && entered.getYear() < 10_000)
+                    .map(entered -> entered.toInstant(ZoneOffset.UTC));
+        } catch (DateTimeException e) {
+            return Optional.empty(); // as any other part of the address that makes no sense
+        }
+    }
+}
