@@ -1,5 +1,6 @@
 package org.roundsman.rules;
 
+import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.enterprise.event.Observes;
@@ -35,6 +36,9 @@ public class RuleBook {
 
     private static final int LONGEST_REASON = 500;
 
+    /** Whoever hears of a change and asks at once must get the new values. */
+    private static final int FIRST = 10;
+
     private final OverrideTable table;
     private final AuditTrail audit;
     private final Clock clock;
@@ -67,11 +71,11 @@ public class RuleBook {
     /**
      * What somebody would save, laid out but not saved: for trying it over the past.
      *
-     * @throws InputRejected as {@link #save} does
+     * @throws InputRejected as {@link #save} does, but that no reason is wanted
      */
     public RuleSet tried(CustomerScope scope, Wish wish) {
         Target target = target(scope, wish);
-        Map<RuleField, String> good = checked(wish, target);
+        Map<RuleField, String> good = checked(wish, target, false);
         List<RuleOverride> others = table.all().stream()
                 .filter(one ->
                         one.type() != wish.type() || one.level() != wish.level() || one.targetId() != target.id())
@@ -132,7 +136,7 @@ public class RuleBook {
     @Transactional
     public RuleOverride save(CustomerScope scope, Wish wish, int basedOn) {
         Target target = target(scope, wish);
-        Map<RuleField, String> good = checked(wish, target);
+        Map<RuleField, String> good = checked(wish, target, true);
         Optional<RuleOverride> before = table.find(wish.type(), wish.level(), target.id());
         if (before.map(RuleOverride::version).orElse(0) != basedOn) {
             throw changedMeanwhile(before);
@@ -172,12 +176,12 @@ public class RuleBook {
     }
 
     /** What was changed is committed. */
-    void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) RulesChanged event) {
+    void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) @Priority(FIRST) RulesChanged event) {
         generation.incrementAndGet();
     }
 
     /** With a customer, site, model or device its overrides go. */
-    void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) FleetChanged event) {
+    void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) @Priority(FIRST) FleetChanged event) {
         generation.incrementAndGet();
     }
 
@@ -192,7 +196,7 @@ public class RuleBook {
         return target;
     }
 
-    private Map<RuleField, String> checked(Wish wish, Target target) {
+    private Map<RuleField, String> checked(Wish wish, Target target, boolean saving) {
         RuleTexts texts = RuleTexts.read(ShippedRules.of(wish.type()), wish.fields());
         RuleTarget all = RuleTarget.service();
         texts.checkTogether(
@@ -203,9 +207,10 @@ public class RuleBook {
         if (texts.good().isEmpty() && faults.isEmpty()) {
             faults.put("fields", "set at least one value");
         }
-        if (wish.reason().isBlank()
-                || wish.reason().length() > LONGEST_REASON
-                || wish.reason().indexOf('\0') >= 0) {
+        if (saving
+                && (wish.reason().isBlank()
+                        || wish.reason().length() > LONGEST_REASON
+                        || wish.reason().indexOf('\0') >= 0)) {
             faults.put("reason", "say why, in at most " + LONGEST_REASON + " characters");
         }
         if (wish.level() != RuleLevel.ALL && !ShippedRules.of(wish.type()).hasTargets()) {

@@ -44,7 +44,8 @@ final class RuleTexts {
 
     /** Finds what does not go together once these values lie over those of all. */
     void checkTogether(Map<RuleField, String> under) {
-        Map<RuleField, String> whole = new EnumMap<>(under);
+        Map<RuleField, String> whole = new EnumMap<>(RuleField.class);
+        whole.putAll(under);
         whole.putAll(good);
         if (!faults.isEmpty() || !rule.settable().contains(RuleField.CLEAR)) {
             return;
