@@ -76,11 +76,11 @@ public final class Search {
         return findings;
     }
 
-    /** A cause that has missed one round only, with one device below it, may have done so by chance: too early to say. */
+    /** A cause that has missed one round only may have done so by chance: too early to say. */
     private Map<DeviceLook, List<DeviceLook>> strongOnly(Map<DeviceLook, List<DeviceLook>> tops) {
         Map<DeviceLook, List<DeviceLook>> strong = new LinkedHashMap<>();
         tops.forEach((top, under) -> {
-            boolean sure = top.silent() || under.isEmpty() || top.misses() >= STRONG || under.size() >= STRONG;
+            boolean sure = top.silent() || under.isEmpty() || top.misses() >= STRONG;
             if (sure) {
                 strong.put(top, under);
             } else {

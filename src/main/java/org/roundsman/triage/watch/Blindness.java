@@ -20,6 +20,9 @@ final class Blindness {
     private static final int SITES = 3;
     private static final int LEAST_SITES = 2;
     private static final int LEAST_DEVICES = 3;
+    /** With 2 % of all rounds lost, so many in a row are lost once in 15 billion rounds. */
+    private static final int LEAST_MISSES = 6;
+
     private static final double OVERDUE = 2.5;
     private static final Duration LEAST_STALL = Duration.ofSeconds(60);
     /** A round that was on its way when another was answered says nothing. */
@@ -62,7 +65,8 @@ final class Blindness {
         int all = sites(until, siteOf).size();
         boolean wide = sites >= LEAST_SITES && sites >= Math.min(SITES, all);
         boolean many = lost.size() >= LEAST_DEVICES && 2 * lost.size() >= until.size();
-        return wide && many
+        int misses = lost.stream().mapToInt(DeviceLook::misses).sum();
+        return wide && many && misses >= LEAST_MISSES
                 ? Optional.of(new Blind(
                         lost.stream()
                                 .map(look -> look.lostSince().orElseThrow())

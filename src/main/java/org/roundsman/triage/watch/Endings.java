@@ -72,10 +72,6 @@ final class Endings {
                 .findFirst();
     }
 
-    boolean isEmpty() {
-        return ended.isEmpty();
-    }
-
     Set<Long> devices() {
         Set<Long> devices = new HashSet<>();
         ended.values().forEach(each -> devices.addAll(each.affected()));

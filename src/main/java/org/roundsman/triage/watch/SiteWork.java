@@ -55,7 +55,7 @@ final class SiteWork {
         }
         List<Finding> findings = CauseFinder.find(situation(looks));
         findings.forEach(finding -> raise(draft, finding));
-        findings.forEach(finding -> verdict(finding).ifPresent(draft::verdict));
+        findings.forEach(finding -> draft.verdict(verdict(finding)));
         return findings;
     }
 
@@ -125,23 +125,23 @@ final class SiteWork {
                 + ".";
     }
 
-    private Optional<Verdict> verdict(Finding finding) {
+    private Verdict verdict(Finding finding) {
         Set<Long> suffer = new HashSet<>(finding.affected());
         if (finding.key().resource().kind() == Resource.Kind.DEVICE) {
             suffer.add(finding.key().resource().id());
         }
-        return Optional.of(new Verdict(
+        return new Verdict(
                 finding.key(),
                 finding.cause(),
                 finding.causedBy(),
                 finding.evidence(),
                 moment.tools().impacts().of(site.id(), suffer, moment.now()),
                 finding.affected(),
-                finding.settled()));
+                finding.settled());
     }
 
     /** While we are blind nothing new is said, but what fell silent with our view points to it. */
-    static Optional<Verdict> blinded(Moment moment, OpenAlarm alarm, AlarmKey view, Instant since) {
+    static Optional<Verdict> blinded(OpenAlarm alarm, AlarmKey view, Instant since) {
         boolean ours =
                 alarm.key().type() == AlarmType.DEVICE_SILENT || alarm.key().type() == AlarmType.UPLINK_LOST;
         boolean with = !alarm.began().isBefore(since.minusSeconds(10));

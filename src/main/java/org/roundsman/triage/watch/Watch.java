@@ -83,7 +83,7 @@ public final class Watch {
         Set<Long> sites = inTrouble(moment);
         wirings.only(sites);
         if (blind.isPresent()) {
-            blinded(moment, draft, blind.get());
+            blinded(draft, blind.get());
         } else {
             silences(moment, draft, sites);
         }
@@ -206,10 +206,10 @@ public final class Watch {
         return true;
     }
 
-    private void blinded(Moment moment, Draft draft, Instant since) {
+    private void blinded(Draft draft, Instant since) {
         active.values().stream()
                 .filter(alarm -> !draft.clears(alarm.key()))
-                .flatMap(alarm -> SiteWork.blinded(moment, alarm, Sight.VIEW, since).stream())
+                .flatMap(alarm -> SiteWork.blinded(alarm, Sight.VIEW, since).stream())
                 .forEach(draft::verdict);
     }
 

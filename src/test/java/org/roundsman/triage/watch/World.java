@@ -68,6 +68,7 @@ final class World {
         // Thousands of passes are made: with a new connection for each question they would take minutes.
         pool.setUrl(((PGSimpleDataSource) desk.database).getUrl());
         pool.setUser("postgres");
+        pool.setDataSourceName(database);
         pool.setMaxConnections(4);
         book = new AlarmBook(pool);
         alarms = new AlarmDesk(pool, desk.clock, Actor::itself, told::add);
