@@ -9,6 +9,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
+import org.awaitility.Awaitility;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -85,7 +86,8 @@ class TriageDbTest {
                 .contains("explains 5 alarms")
                 .contains("The gateway gw last answered at 10:41:12.")
                 .contains("above the next: more people suffer now");
-        assertThat(page.split("<article").length - 1).isEqualTo(3);
+        String list = page.substring(page.indexOf("<ol class=\"lines\">"), page.indexOf("</ol>"));
+        assertThat(list.split("<article").length - 1).isEqualTo(3);
     }
 
     @Test
@@ -149,7 +151,7 @@ class TriageDbTest {
                 .contains("Part is ordered")
                 .contains("Take off the shelf");
         assertThat(text(technician.get("/triage"))).contains("Shelved (1)").contains("2 causes");
-        assertThat(act(technician, port, "unshelve", Map.of())).doesNotContain("shelved until 2");
+        assertThat(act(technician, port, "unshelve", Map.of())).doesNotContain("Take off the shelf").contains("Shelve it");
         act(technician, port, "close", Map.of("text", "Replaced the cable"));
         assertThat(text(technician.get("/triage"))).contains("2 causes").doesNotContain("Shelved (");
         assertThat(places.number("select count(*) from audit_entry where subject = 'alarm' and subject_id = " + port
@@ -189,22 +191,25 @@ class TriageDbTest {
                 .post("/triage/alarms/" + port + "/take");
         assertThat(taken.statusCode()).isEqualTo(204);
         assertThat(taken.header("HX-Trigger")).isEqualTo("triage-changed");
-        String list = technician.get("/triage/list").asString();
-        String stamp = list.replaceAll("(?s).*seen=([0-9a-f]+)\".*", "$1");
-        assertThat(technician.get("/triage/list?chosen=0&seen=" + stamp).statusCode())
-                .isEqualTo(204);
         assertThat(technician.get("/triage/list?chosen=x&seen=0").statusCode()).isEqualTo(200);
-        String now = technician.get("/triage/alarms/" + port + "/now").asString();
-        String seen = now.replaceAll("(?s).*seen=([0-9a-f]+)\".*", "$1");
-        assertThat(technician.get("/triage/alarms/" + port + "/now?seen=" + seen).statusCode())
-                .isEqualTo(204);
+        quiet(technician, "/triage/list");
+        quiet(technician, "/triage/alarms/" + port + "/now");
+    }
+
+    /** A minute may begin between the two requests, so that "for 5 min" is news: then once more. */
+    private static void quiet(Browser who, String path) {
+        Awaitility.await().until(() -> {
+            String shown = who.get(path).asString();
+            String stamp = shown.replaceAll("(?s).*seen=([0-9a-f]+)\".*", "$1");
+            return who.get(path + "?seen=" + stamp).statusCode() == 204;
+        });
     }
 
     @Test
     void whatIsOverMovesToTheFoldAndTheEmptyListSaysSomethingUseful() {
         houses.over(port);
-        Browser viewerElsewhere = fixture.browser(
-                Role.VIEWER, places.place("Saltmarsh").customerId());
+        Browser viewerElsewhere =
+                fixture.browser(Role.VIEWER, fixture.place("Saltmarsh").customerId());
         assertThat(text(viewerElsewhere.get("/triage")))
                 .contains("Nothing is wrong.")
                 .contains("no round has been made yet.");
@@ -218,7 +223,8 @@ class TriageDbTest {
 
     @Test
     void aViewerReadsOwnCausesWithoutNamesNotesAndActs() {
-        Browser technician = fixture.browser(Role.TECHNICIAN, null);
+        String name = fixture.person(Role.TECHNICIAN, null);
+        Browser technician = Browser.of(name, FleetFixture.PASSWORD);
         act(technician, uplink, "take", Map.of());
         act(technician, uplink, "note", Map.of("text", "They have not paid"));
         Browser viewer = fixture.browser(Role.VIEWER, house.customerId());
@@ -228,7 +234,7 @@ class TriageDbTest {
                 .contains("Uplink or gateway lost")
                 .doesNotContain("They have not paid")
                 .doesNotContain("History and notes")
-                .doesNotContain("person-")
+                .doesNotContain(name)
                 .doesNotContain("<textarea")
                 .doesNotContain("/triage/visit/")
                 .doesNotContain("/poll");

@@ -140,7 +140,7 @@ class TriagePageTest {
         try (Screen screen = Screen.open(address, DESK)) {
             Page page = open(screen, "triage/alarms/" + port);
             houses.over(busy);
-            until(page, "#alarms", "Cleared within the last hour");
+            page.waitForCondition(() -> page.locator("#alarms > .lines .entry").count() == 2);
             assertThat(page.locator("#triage-news").textContent()).isEmpty();
             page.locator("#fold-cleared summary").click();
             page.locator("#history summary").click();

@@ -114,7 +114,7 @@ class VisitSheetDbTest {
     }
 
     private static String text(Path pdf) throws IOException, InterruptedException {
-        return run("pdftotext", "-layout", pdf.toString(), "-").replaceAll("\\s+", " ");
+        return run("pdftotext", "-raw", pdf.toString(), "-").replaceAll("[\\s\u00a0]+", " ");
     }
 
     @Test

@@ -52,7 +52,7 @@ record TriageLine(
     /** What may be done from the line. */
     record Acts(boolean acknowledge, boolean take, boolean release) {
         static Acts of(OpenAlarm alarm, Reader reader) {
-            boolean open = reader.acts() && alarm.active();
+            boolean open = reader.acts() && alarm.active() && alarm.operator() != OperatorState.SHELVED;
             boolean mine = alarm.takenBy().equals(reader.name());
             return new Acts(
                     open && alarm.operator() == OperatorState.NONE,
