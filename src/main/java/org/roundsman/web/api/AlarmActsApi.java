@@ -18,7 +18,7 @@ import org.roundsman.people.Role;
 import org.roundsman.people.TokenScope;
 
 /** What technicians and the owner do with alarms. */
-@Path("/api/v1/alarms/{alarm}")
+@Path("/api/v1/alarms")
 @Produces(MediaType.APPLICATION_JSON)
 @RolesAllowed({Role.TECHNICIAN_ROLE, Role.OWNER_ROLE})
 @Needs(TokenScope.ALARMS)
@@ -52,7 +52,7 @@ class AlarmActsApi {
             implements ApiBody {}
 
     @POST
-    @Path("acknowledge")
+    @Path("{alarm}/acknowledge")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Says that somebody deals with an alarm; the note may be empty")
     public AlarmJson acknowledgeAlarm(@RestPath long alarm, Note note) {
@@ -60,21 +60,21 @@ class AlarmActsApi {
     }
 
     @POST
-    @Path("take")
+    @Path("{alarm}/take")
     @Operation(summary = "Takes an alarm, and acknowledges it by that")
     public AlarmJson takeAlarm(@RestPath long alarm) {
         return shown(alarm, desk.take(caller.scope(), alarm));
     }
 
     @POST
-    @Path("release")
+    @Path("{alarm}/release")
     @Operation(summary = "Gives an alarm back: nobody has it any more")
     public AlarmJson releaseAlarm(@RestPath long alarm) {
         return shown(alarm, desk.release(caller.scope(), alarm));
     }
 
     @POST
-    @Path("note")
+    @Path("{alarm}/note")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Adds a note to an alarm")
     public AlarmJson noteOnAlarm(@RestPath long alarm, Note note) {
@@ -82,7 +82,7 @@ class AlarmActsApi {
     }
 
     @POST
-    @Path("shelve")
+    @Path("{alarm}/shelve")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Puts an alarm aside until a time; it tells nobody until then")
     public AlarmJson shelveAlarm(@RestPath long alarm, Shelf shelf) {
@@ -91,14 +91,14 @@ class AlarmActsApi {
     }
 
     @POST
-    @Path("unshelve")
+    @Path("{alarm}/unshelve")
     @Operation(summary = "Takes an alarm off the shelf before its time")
     public AlarmJson unshelveAlarm(@RestPath long alarm) {
         return shown(alarm, desk.unshelve(caller.scope(), alarm));
     }
 
     @POST
-    @Path("close")
+    @Path("{alarm}/close")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Says that an alarm is held to be resolved; it stays active until the fault is gone")
     public AlarmJson closeAlarm(@RestPath long alarm, Note note) {

@@ -8,23 +8,19 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
-import java.util.Comparator;
 import java.util.List;
-import java.util.stream.Stream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestResponse;
 import org.roundsman.alarms.AlarmBook;
-import org.roundsman.alarms.AlarmType;
 import org.roundsman.people.TokenScope;
 import org.roundsman.web.api.AlarmPastJson.Act;
 import org.roundsman.web.api.AlarmPastJson.Change;
 import org.roundsman.web.api.AlarmPastJson.EpisodeJson;
-import org.roundsman.web.api.AlarmPastJson.Type;
 
 /** Alarms and their past. */
-@Path("/api/v1")
+@Path("/api/v1/alarms")
 @Produces(MediaType.APPLICATION_JSON)
 @Authenticated
 @Needs(TokenScope.READ)
@@ -40,7 +36,6 @@ class AlarmsApi {
     }
 
     @GET
-    @Path("alarms")
     @Operation(
             summary = "Lists alarms, each time that they were raised, the last first",
             description = "An alarm that was raised several times comes several times, with the same id and other"
@@ -54,14 +49,14 @@ class AlarmsApi {
     }
 
     @GET
-    @Path("alarms/{alarm}")
+    @Path("{alarm}")
     @Operation(summary = "Shows an alarm with its current or last episode")
     public AlarmJson showAlarm(@RestPath long alarm) {
         return book.find(caller.scope(), alarm).map(AlarmJson::of).orElseThrow(NotFoundException::new);
     }
 
     @GET
-    @Path("alarms/{alarm}/episodes")
+    @Path("{alarm}/episodes")
     @Operation(summary = "Lists the times that an alarm was active, the last first")
     public RestResponse<Listing<EpisodeJson>> listAlarmEpisodes(
             UriInfo address, @BeanParam Paging paging, @RestPath long alarm) {
@@ -73,7 +68,7 @@ class AlarmsApi {
     }
 
     @GET
-    @Path("alarms/{alarm}/changes")
+    @Path("{alarm}/changes")
     @Operation(summary = "Lists the status changes of an alarm, the last first")
     public RestResponse<Listing<Change>> listAlarmChanges(
             UriInfo address, @BeanParam Paging paging, @RestPath long alarm) {
@@ -85,7 +80,7 @@ class AlarmsApi {
     }
 
     @GET
-    @Path("alarms/{alarm}/acts")
+    @Path("{alarm}/acts")
     @Operation(summary = "Lists what people did with an alarm, the last first")
     public RestResponse<Listing<Act>> listAlarmActs(UriInfo address, @BeanParam Paging paging, @RestPath long alarm) {
         showAlarm(alarm);
@@ -93,19 +88,6 @@ class AlarmsApi {
                 .map(Act::of)
                 .toList();
         return Listing.of(address, paging, found, one -> String.valueOf(one.id()));
-    }
-
-    @GET
-    @Path("alarm-types")
-    @Operation(summary = "Lists the kinds of alarms that there are (RFC 8632: alarm inventory)")
-    public RestResponse<Listing<Type>> listAlarmTypes(UriInfo address, @BeanParam Paging paging) {
-        List<Type> found = Stream.of(AlarmType.values())
-                .map(Type::of)
-                .filter(type -> type.id().compareTo(paging.after) > 0)
-                .sorted(Comparator.comparing(Type::id))
-                .limit(paging.size() + 1L)
-                .toList();
-        return Listing.of(address, paging, found, Type::id);
     }
 
     private static long before(Paging paging) {
