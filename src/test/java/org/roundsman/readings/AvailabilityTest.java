@@ -92,13 +92,11 @@ class AvailabilityTest {
                 span(minute(45), minute(100), Condition.ANSWERING),
                 span(minute(100), minute(220), Condition.SILENT),
                 span(minute(220), minute(43_200), Condition.ANSWERING));
-        Availability sums = Availability.of(
-                spans, START, minute(43_200), minute(43_200), List.of(planned(100, 220)));
+        Availability sums = Availability.of(spans, START, minute(43_200), minute(43_200), List.of(planned(100, 220)));
         assertThat(sums.share().orElseThrow() * 100).isCloseTo(99.8955, within(0.00005));
         assertThat(sums.planned()).isEqualTo(Duration.ofHours(2));
         assertThat(sums.coverage()).hasValue(1);
-        Availability all = Availability.of(
-                spans, START, minute(43_200), minute(43_200), List.of(planned(-5, 50_000)));
+        Availability all = Availability.of(spans, START, minute(43_200), minute(43_200), List.of(planned(-5, 50_000)));
         assertThat(all.share()).isEmpty();
         assertThat(all.coverage()).isEmpty();
         assertThat(all.planned()).isEqualTo(Duration.ofDays(30));

@@ -48,7 +48,8 @@ public final class ThreadTable {
     }
 
     /** Writes those that are new or differ from what was read. */
-    public static void save(Connection connection, List<NoticeThread> before, List<NoticeThread> after) throws SQLException {
+    public static void save(Connection connection, List<NoticeThread> before, List<NoticeThread> after)
+            throws SQLException {
         List<NoticeThread> changed = new ArrayList<>(after);
         changed.removeAll(before);
         for (NoticeThread thread : changed) {

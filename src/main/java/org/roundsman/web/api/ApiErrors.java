@@ -27,7 +27,10 @@ class ApiErrors implements OtherErrors {
 
     @Override
     public boolean expects(Throwable e) {
-        return e instanceof ProblemException || e instanceof InputRejected || e instanceof PeopleException || e instanceof NoticeRejected;
+        return e instanceof ProblemException
+                || e instanceof InputRejected
+                || e instanceof PeopleException
+                || e instanceof NoticeRejected;
     }
 
     @Override

@@ -30,15 +30,16 @@ final class NoticeJson {
             @Schema(examples = "wren@fernhollow.example", maxLength = 254)
             String mailAddress,
 
-            @Schema(
-                    description = "From this one: indeterminate, warning, minor, major or critical",
-                    examples = "major")
+            @Schema(description = "From this one: indeterminate, warning, minor, major or critical", examples = "major")
             String severity,
 
             @Schema(description = "Of raise, clear and escalation", examples = "[\"raise\", \"clear\"]")
             List<String> events,
 
-            @Schema(nullable = true, description = "Ids of customers; null for all, and Roundsman itself", examples = "[7]")
+            @Schema(
+                    nullable = true,
+                    description = "Ids of customers; null for all, and Roundsman itself",
+                    examples = "[7]")
             List<Long> customers,
 
             @Schema(description = "Whose clock hours and digest follow", examples = "Europe/Berlin")
@@ -117,9 +118,7 @@ final class NoticeJson {
             @Schema(description = "Sign-in name of whom it is for", examples = "wren")
             String person,
 
-            @Schema(
-                    description = "raise, update, escalation, clear, summary, digest or test",
-                    examples = "raise")
+            @Schema(description = "raise, update, escalation, clear, summary, digest or test", examples = "raise")
             String event,
 
             @Schema(description = "mail, or webhook with its name", examples = "mail")
@@ -128,7 +127,9 @@ final class NoticeJson {
             @Schema(examples = "Site cannot be reached at Pier North (Saltmarsh Ferry Line): uplink or gateway lost")
             String subject,
 
-            @Schema(description = "waiting, sent, summed (stands in a summary), dead (given up) or dismissed", examples = "sent")
+            @Schema(
+                    description = "waiting, sent, summed (stands in a summary), dead (given up) or dismissed",
+                    examples = "sent")
             String state,
 
             @Schema(examples = "2026-03-04T12:00:00Z") Instant createdAt,
@@ -137,7 +138,9 @@ final class NoticeJson {
             Instant dueAt,
 
             @Schema(examples = "1") int attempts,
-            @Schema(nullable = true, examples = "2026-03-04T12:00:02Z") Instant sentAt,
+
+            @Schema(nullable = true, examples = "2026-03-04T12:00:02Z")
+            Instant sentAt,
 
             @Schema(description = "How the last attempt failed, or empty", examples = "")
             String failure) {

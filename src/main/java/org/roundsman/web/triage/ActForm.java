@@ -21,7 +21,11 @@ import org.roundsman.fleet.InputRejected;
  * @param until or until when, in the site's time
  * @param reason why it is shelved
  */
-record ActForm(@RestForm String text, @RestForm String length, @RestForm String until, @RestForm String reason) {
+record ActForm(
+        @RestForm String text,
+        @RestForm String length,
+        @RestForm String until,
+        @RestForm String reason) {
 
     static final ActForm EMPTY = new ActForm("", "PT4H", "", "");
 
@@ -46,7 +50,8 @@ record ActForm(@RestForm String text, @RestForm String length, @RestForm String 
 
     public List<Length> lengths() {
         return LENGTHS.entrySet().stream()
-                .map(one -> new Length(one.getKey(), one.getValue(), one.getKey().equals(length)))
+                .map(one ->
+                        new Length(one.getKey(), one.getValue(), one.getKey().equals(length)))
                 .toList();
     }
 
