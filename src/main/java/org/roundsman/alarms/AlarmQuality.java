@@ -32,9 +32,11 @@ public class AlarmQuality {
                         database,
                         connection -> Sql.rows(
                                 connection,
-                                "select alarm_id, type, device_id, resource_name, site, raised, cleared, highest,"
-                                        + " caused_by is null and not was_planned as counts from alarm_episode"
-                                        + " where raised < ? and (cleared is null or cleared >= ?)",
+                                "select e.alarm_id, e.type, e.device_id, e.resource_name, a.part, e.site, e.raised,"
+                                        + " e.cleared, e.highest,"
+                                        + " e.caused_by is null and not e.was_planned as counts from alarm_episode e"
+                                        + " join alarm a on a.id = e.alarm_id"
+                                        + " where e.raised < ? and (e.cleared is null or e.cleared >= ?)",
                                 AlarmQuality::raised,
                                 to,
                                 from)),
@@ -47,14 +49,15 @@ public class AlarmQuality {
         AlarmType type = AlarmType.byId(row.getString("type")).orElseThrow();
         long deviceId = row.getLong("device_id");
         String site = row.getString("site");
-        String where = row.getString("resource_name").equals(site) || site.isEmpty()
-                ? site
-                : row.getString("resource_name") + ", " + site;
+        String name = row.getString("resource_name");
+        String where = name.equals(site) || site.isEmpty() ? site : name + ", " + site;
+        String part = row.getString("part");
+        String device = part.isEmpty() ? where : where.replace(", " + part + ", " + site, ", " + site);
         return new Raised(
                 row.getLong("alarm_id"),
                 type,
                 deviceId,
-                where,
+                device,
                 where.isEmpty() ? type.title() : type.title() + ": " + where,
                 Sql.sure(row, "raised"),
                 Sql.moment(row, "cleared"),

@@ -81,6 +81,9 @@ final class AlarmWords {
 
     /** Clients of one sort, or that there is no past to tell from. */
     static String clients(OptionalInt count) {
-        return count.isPresent() ? "about " + Words.count(count.getAsInt()) : "not known";
+        if (count.isEmpty()) {
+            return "not known";
+        }
+        return count.getAsInt() == 0 ? "none" : "about " + Words.count(count.getAsInt());
     }
 }

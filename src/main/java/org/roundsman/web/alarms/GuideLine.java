@@ -19,7 +19,7 @@ record GuideLine(String measure, String figure, String more, String guide, Strin
         String standing = figure <= acceptable ? WITHIN : figure <= limit ? NEAR : OVER;
         return new GuideLine(
                 measure,
-                Words.figure(figure, 1, ""),
+                Words.figure(figure, 2, ""),
                 "",
                 "about " + Words.figure(acceptable, 0, "") + ", at the limit " + Words.figure(limit, 0, ""),
                 standing);
