@@ -12,6 +12,7 @@ import org.roundsman.fleet.CustomerScope;
  *
  * @param owner whose data it shows
  * @param targetName for whom the values would be; empty for all
+ * @param basedOn the version of what is set there now, as the person saw it; 0 where nothing is
  * @param done devices that were gone through
  * @param total devices to go through
  * @param trouble what went wrong; empty when nothing did
@@ -22,6 +23,7 @@ public record DryRun(
         CustomerScope owner,
         RuleBook.Wish wish,
         String targetName,
+        int basedOn,
         Instant from,
         Instant to,
         State state,

@@ -55,10 +55,11 @@ public class DryRuns {
      * Begins to try.
      *
      * @param scope of whoever asks: nothing else is looked at
+     * @param basedOn the version of what is set there, as the person saw it
      * @param by sign-in name
      * @throws InputRejected naming each field that cannot be taken: those of the wish, {@code from}, {@code to}
      */
-    public DryRun start(CustomerScope scope, RuleBook.Wish wish, Instant from, Instant to, String by) {
+    public DryRun start(CustomerScope scope, RuleBook.Wish wish, int basedOn, Instant from, Instant to, String by) {
         checkRange(wish, from, to);
         RuleSet tried = book.tried(scope, wish);
         String name = tried.nameOf(wish.type(), wish.level(), wish.targetId());
@@ -75,6 +76,7 @@ public class DryRuns {
                     scope,
                     wish,
                     name,
+                    basedOn,
                     from,
                     to,
                     DryRun.State.WAITING,
@@ -185,6 +187,7 @@ public class DryRuns {
                 run.owner(),
                 run.wish(),
                 run.targetName(),
+                run.basedOn(),
                 run.from(),
                 run.to(),
                 state,

@@ -123,7 +123,9 @@ class RulesPageTest {
             press(page, "Save these values");
             assertThat(text(page)).contains("The hall is full every evening").contains("major from 95");
             screen.check("rule-set");
-            page.click("text=Change >> nth=1");
+            page.locator("table a", new Page.LocatorOptions().setHasText("Change"))
+                    .first()
+                    .click();
             screen.check("rule-values");
             assertThat(page.inputValue("#major")).isEqualTo("95");
             page.click("text=Back without saving");

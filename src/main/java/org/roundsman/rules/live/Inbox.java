@@ -34,7 +34,8 @@ final class Inbox {
         notifyAll();
     }
 
-    private void lost(List<Reading> readings) {
+    /** These readings are to be read again. */
+    synchronized void lost(List<Reading> readings) {
         readings.stream().map(Reading::at).min(Instant::compareTo).ifPresent(this::lost);
     }
 

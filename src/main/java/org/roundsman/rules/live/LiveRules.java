@@ -16,6 +16,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
@@ -117,8 +118,9 @@ class LiveRules {
                 refreshed = clock.instant();
                 begun = true;
             }
-            refresh();
-            judge(inbox.next(WAIT));
+            List<Reading> batch = inbox.next(WAIT);
+            refresh(batch);
+            judge(batch);
             again();
             look();
             folds.save();
@@ -142,13 +144,15 @@ class LiveRules {
         return last == Instant.MIN || !now.isBefore(last.plus(every)) || now.isBefore(last);
     }
 
-    private void refresh() {
+    /** After waiting, since a reading may be of a device that was added meanwhile. */
+    private void refresh(List<Reading> waiting) {
         if (stale || due(refreshed, REFRESH_EVERY)) {
             stale = false;
             try {
                 folds.refresh(pending);
             } catch (RuntimeException e) {
                 stale = true;
+                inbox.lost(waiting);
                 throw e;
             }
             refreshed = clock.instant();
@@ -157,7 +161,9 @@ class LiveRules {
 
     private void judge(List<Reading> batch) {
         if (!batch.isEmpty()) {
-            time.record(() -> batch.forEach(reading -> folds.take(reading, pending)));
+            time.record(() -> batch.stream()
+                    .sorted(Comparator.comparing(Reading::at))
+                    .forEach(reading -> folds.take(reading, pending)));
             judged.increment(batch.size());
         }
     }

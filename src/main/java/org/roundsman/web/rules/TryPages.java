@@ -17,8 +17,6 @@ import org.roundsman.fleet.InputRejected;
 import org.roundsman.people.Role;
 import org.roundsman.rules.DryRun;
 import org.roundsman.rules.DryRuns;
-import org.roundsman.rules.RuleBook;
-import org.roundsman.rules.RuleOverride;
 import org.roundsman.web.page.Visitor;
 
 /** Trying other values of a rule over what is stored, before they are saved. */
@@ -28,13 +26,11 @@ import org.roundsman.web.page.Visitor;
 class TryPages {
 
     private final DryRuns runs;
-    private final RuleBook book;
     private final RuleViews views;
     private final Visitor visitor;
 
-    TryPages(DryRuns runs, RuleBook book, RuleViews views, Visitor visitor) {
+    TryPages(DryRuns runs, RuleViews views, Visitor visitor) {
         this.runs = runs;
-        this.book = book;
         this.views = views;
         this.visitor = visitor;
     }
@@ -55,6 +51,7 @@ class TryPages {
             DryRun run = runs.start(
                     visitor.scope(),
                     form.wish(RulePages.type(type)),
+                    form.version(),
                     form.start(),
                     form.end(views.now()),
                     visitor.person().name());
@@ -88,12 +85,6 @@ class TryPages {
 
     private TryViews.View view(long id) {
         DryRun run = runs.find(visitor.scope(), id).orElseThrow(NotFoundException::new);
-        int version = book.overrides(visitor.scope(), run.wish().type()).stream()
-                .filter(one -> one.level() == run.wish().level()
-                        && one.targetId() == run.wish().targetId())
-                .map(RuleOverride::version)
-                .findFirst()
-                .orElse(0);
-        return TryViews.of(run, views.writes(), version);
+        return TryViews.of(run, views.writes());
     }
 }

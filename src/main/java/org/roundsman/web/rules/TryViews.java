@@ -63,7 +63,7 @@ final class TryViews {
             List<Hidden> again,
             boolean writes) {}
 
-    static View of(DryRun run, boolean writes, int basedOn) {
+    static View of(DryRun run, boolean writes) {
         AlarmType type = run.wish().type();
         DryRun.Result result = run.result().orElse(null);
         return new View(
@@ -84,7 +84,7 @@ final class TryViews {
                 result == null ? null : side(result.tried(), result.current()),
                 result == null ? List.of() : result.basis(),
                 RuleViews.address(type, run.wish().level(), run.wish().targetId()),
-                again(run, basedOn),
+                again(run),
                 writes);
     }
 
@@ -98,11 +98,11 @@ final class TryViews {
         };
     }
 
-    private static List<Hidden> again(DryRun run, int basedOn) {
+    private static List<Hidden> again(DryRun run) {
         List<Hidden> again = new ArrayList<>(List.of(
                 new Hidden("level", run.wish().level().word()),
                 new Hidden("target", String.valueOf(run.wish().targetId())),
-                new Hidden("basedOn", String.valueOf(basedOn))));
+                new Hidden("basedOn", String.valueOf(run.basedOn()))));
         run.wish()
                 .fields()
                 .forEach((field, text) -> again.add(new Hidden(

@@ -62,6 +62,7 @@ class TryerDbTest {
                 CustomerScope.everyone(),
                 wish,
                 "",
+                0,
                 from,
                 to,
                 DryRun.State.RUNNING,
