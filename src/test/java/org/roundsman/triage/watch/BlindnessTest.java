@@ -98,7 +98,8 @@ class BlindnessTest {
         }
         Instant running = NOW.minusSeconds(3_600);
         assertThat(Blindness.stalled(looks, siteOf, running, NOW)).isPresent();
-        assertThat(Blindness.stalled(looks, siteOf, running, NOW.minusSeconds(51))).isEmpty();
+        assertThat(Blindness.stalled(looks, siteOf, running, NOW.minusSeconds(51)))
+                .isEmpty();
         assertThat(Blindness.stalled(looks, siteOf, NOW.minusSeconds(100), NOW))
                 .as("after a start the rounds get their time")
                 .isEmpty();

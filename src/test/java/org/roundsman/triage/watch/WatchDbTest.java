@@ -123,7 +123,9 @@ class WatchDbTest {
         world.answers(all);
         world.run(Duration.ofMinutes(2));
         assertThat(world.book.active()).isEmpty();
-        assertThat(world.changes() - before).as("one raise and one clear of each").isEqualTo(2 * raised);
+        assertThat(world.changes() - before)
+                .as("one raise and one clear of each")
+                .isEqualTo(2 * raised);
         assertThat(world.summary(uplink))
                 .isEqualTo("Back after 12 min; 6 access points; gateway gw-1 kept running, so it was the line.");
     }
