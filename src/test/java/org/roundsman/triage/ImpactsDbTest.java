@@ -82,8 +82,8 @@ class ImpactsDbTest {
                 ssid,
                 purpose);
         fleet.run(
-                "insert into quarter_network (device_id, network_id, at, clients_n, clients_mean) select ?, id, ?, 15, ?"
-                        + " from network where site_id = ? and ssid = ?",
+                "insert into quarter_network (device_id, network_id, at, clients_n, clients_mean) select ?, id, ?, 15,"
+                        + " ? from network where site_id = ? and ssid = ?",
                 device,
                 at.atOffset(ZoneOffset.UTC),
                 clients,

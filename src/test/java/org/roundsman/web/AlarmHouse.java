@@ -70,6 +70,22 @@ public class AlarmHouse {
             this.wiring = wiring;
             this.clock = clock;
         }
+
+        AlarmDesk desk() {
+            return desk;
+        }
+
+        AlarmBook book() {
+            return book;
+        }
+
+        WiringStore wiring() {
+            return wiring;
+        }
+
+        Clock clock() {
+            return clock;
+        }
     }
 
     /** The house. */
@@ -132,8 +148,8 @@ public class AlarmHouse {
     }
 
     private void wire(long site, long gateway, long switchId, List<Long> points) {
-        Instant at = alarms.clock.instant().truncatedTo(ChronoUnit.MILLIS).minusSeconds(60);
-        alarms.wiring.full(
+        Instant at = alarms.clock().instant().truncatedTo(ChronoUnit.MILLIS).minusSeconds(60);
+        alarms.wiring().full(
                 gateway,
                 site,
                 TableFixture.aSwitch(MAC + "01", 2).hears(1, MAC + "02", "sw-1").reading(DeviceKind.GATEWAY, at));
@@ -141,20 +157,20 @@ public class AlarmHouse {
         for (int i = 0; i < points.size(); i++) {
             tables.hears(i + 1, MAC + "1" + (i + 1), "ap-" + (i + 1)).power(i + 1, 3, 5);
         }
-        alarms.wiring.full(switchId, site, tables.reading(DeviceKind.NETWORK_SWITCH, at));
+        alarms.wiring().full(switchId, site, tables.reading(DeviceKind.NETWORK_SWITCH, at));
         for (int i = 0; i < points.size(); i++) {
-            alarms.wiring.full(
+            alarms.wiring().full(
                     points.get(i),
                     site,
                     new TableFixture()
                             .mac(TableFixture.IF + "6.1", MAC + "1" + (i + 1))
                             .reading(DeviceKind.ACCESS_POINT, at));
         }
-        alarms.wiring.workOut(site);
+        alarms.wiring().workOut(site);
     }
 
     private Instant ago(int minutes) {
-        return alarms.clock.instant().truncatedTo(ChronoUnit.MILLIS).minus(Duration.ofMinutes(minutes));
+        return alarms.clock().instant().truncatedTo(ChronoUnit.MILLIS).minus(Duration.ofMinutes(minutes));
     }
 
     /** The site lost its uplink twelve minutes ago: one cause, and everything at the site points to it. */
@@ -188,7 +204,7 @@ public class AlarmHouse {
                     Set.of(),
                     true));
         }
-        alarms.desk.accept(signals, verdicts);
+        alarms.desk().accept(signals, verdicts);
         return id(cause);
     }
 
@@ -220,7 +236,7 @@ public class AlarmHouse {
 
     private void judged(Signal.Raise raise, CauseKind cause, int people, List<String> evidence) {
         Impact impact = new Impact(OptionalInt.of(people), OptionalInt.of(0), OptionalInt.empty(), 1, true);
-        alarms.desk.accept(
+        alarms.desk().accept(
                 List.of(raise),
                 List.of(new Verdict(raise.key(), cause, Optional.empty(), evidence, impact, Set.of(), true)));
     }
@@ -234,19 +250,19 @@ public class AlarmHouse {
     }
 
     public void over(long alarm) {
-        alarms.book.active().values().stream()
+        alarms.book().active().values().stream()
                 .filter(one -> one.id() == alarm)
-                .forEach(one -> alarms.desk.accept(List.of(new Signal.Clear(one.key(), ago(0), "Answers again."))));
+                .forEach(one -> alarms.desk().accept(List.of(new Signal.Clear(one.key(), ago(0), "Answers again."))));
     }
 
     /** Clears whatever other tests left. */
     public void clearAll() {
         List<Signal> clears = new ArrayList<>();
-        alarms.book.active().keySet().forEach(key -> clears.add(new Signal.Clear(key, ago(120), "over")));
-        alarms.desk.accept(clears);
+        alarms.book().active().keySet().forEach(key -> clears.add(new Signal.Clear(key, ago(120), "over")));
+        alarms.desk().accept(clears);
     }
 
     private long id(AlarmKey key) {
-        return alarms.book.active().get(key).id();
+        return alarms.book().active().get(key).id();
     }
 }

@@ -56,8 +56,8 @@ public final class FleetRows {
         }
         try (Connection connection = database.getConnection();
                 var statement = connection.prepareStatement(
-                        "select d.site_id, max(greatest(r.read_at, r.state_at)) from wiring_read r"
-                                + " join device d on d.id = r.device_id where d.site_id = any (?) group by d.site_id")) {
+                        "select d.site_id, max(greatest(r.read_at, r.state_at)) from wiring_read r join device d on"
+                                + " d.id = r.device_id where d.site_id = any (?) group by d.site_id")) {
             statement.setArray(1, connection.createArrayOf("bigint", siteIds.toArray()));
             try (ResultSet row = statement.executeQuery()) {
                 while (row.next()) {

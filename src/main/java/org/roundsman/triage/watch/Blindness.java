@@ -25,8 +25,6 @@ final class Blindness {
 
     private static final double OVERDUE = 2.5;
     private static final Duration LEAST_STALL = Duration.ofSeconds(60);
-    /** A round that was on its way when another was answered says nothing. */
-    private static final Duration SLACK = Duration.ofSeconds(5);
 
     private Blindness() {}
 
@@ -52,15 +50,15 @@ final class Blindness {
         if (heard.isEmpty()) {
             return Optional.empty();
         }
-        // Those that were silent long before tell nothing, nor do those that nobody watches.
+        Instant last = heard.get();
+        // Those that were lost while others answered tell nothing, nor do those that nobody watches.
         List<DeviceLook> until = looks.stream()
                 .filter(DeviceLook::watched)
-                .filter(look -> look.heardAfter(heard.get()
-                        .minusMillis((long) (OVERDUE * look.interval().toMillis()))))
+                .filter(look -> look.heardAfter(
+                        last.minusMillis((long) (OVERDUE * look.interval().toMillis()))))
+                .filter(look -> !look.lost() || look.lostSince().orElseThrow().isAfter(last))
                 .toList();
-        List<DeviceLook> lost = until.stream()
-                .filter(look -> look.lost() && look.askedSince(heard.get().plus(SLACK)))
-                .toList();
+        List<DeviceLook> lost = until.stream().filter(DeviceLook::lost).toList();
         int sites = sites(lost, siteOf).size();
         int all = sites(until, siteOf).size();
         boolean wide = sites >= LEAST_SITES && sites >= Math.min(SITES, all);

@@ -115,7 +115,8 @@ final class World {
     /** Sets on which port it hangs. */
     void hangs(long device, long on, int port) {
         desk.fleet.run(
-                "insert into wiring_attachment (device_id, parent_id, port, how, seen_at) values (?, ?, ?, 'LLDP', now())",
+                "insert into wiring_attachment (device_id, parent_id, port, how, seen_at) values (?, ?, ?, 'LLDP',"
+                        + " now())",
                 device,
                 on,
                 port);
