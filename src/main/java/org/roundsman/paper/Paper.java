@@ -39,7 +39,6 @@ public class Paper {
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.useFont(() -> new ByteArrayInputStream(regular), FAMILY, REGULAR, FontStyle.NORMAL, true);
         builder.useFont(() -> new ByteArrayInputStream(semibold), FAMILY, SEMIBOLD, FontStyle.NORMAL, true);
-        builder.useFastMode();
         builder.usePdfUaAccessibility(true);
         builder.useUriResolver((base, uri) -> null);
         builder.withProducer("Roundsman");
