@@ -2,7 +2,7 @@ package org.roundsman.paper;
 
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
-import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Singleton;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -12,7 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.regex.Pattern;
 
 /** Makes A4 pages. Thread-safe. */
-@ApplicationScoped
+@Singleton
 public class Paper {
 
     private static final String FAMILY = "Figtree";
