@@ -40,6 +40,7 @@ final class FleetFields {
                 .with("getting in", site.accessNote)
                 .with("uplink down, kbit/s", site.uplinkDownKbit)
                 .with("uplink up, kbit/s", site.uplinkUpKbit)
+                .with("availability target, %", site.availabilityTarget)
                 .with(
                         "service hours",
                         site.hours.stream().map(FleetFields::text).sorted().collect(joined()))

@@ -53,6 +53,10 @@ public class Site extends PanacheEntityBase {
     @Column(name = "uplink_up_kbit")
     public Integer uplinkUpKbit;
 
+    /** For how much of its service hours in a month its Wi-Fi is to be there; percent, above 0 up to 100. */
+    @Column(name = "availability_target")
+    public double availabilityTarget = 99.5;
+
     /** Hours in which the site needs its Wi-Fi, in its own time; empty means around the clock. */
     @ElementCollection
     @CollectionTable(name = "site_hours", joinColumns = @JoinColumn(name = "site_id"))

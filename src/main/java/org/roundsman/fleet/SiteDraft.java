@@ -14,6 +14,8 @@ import java.util.Map;
  * @param uplinkDownKbit kbit/s, null where not known
  * @param uplinkUpKbit kbit/s, null where not known
  * @param hours empty for around the clock
+ * @param availabilityTarget percent of the service hours of a month, above 0 up to 100; null leaves it as it is, 99.5 for a
+ *     new site
  */
 public record SiteDraft(
         String name,
@@ -26,7 +28,36 @@ public record SiteDraft(
         Integer uplinkDownKbit,
         Integer uplinkUpKbit,
         List<ServiceHours> hours,
-        List<SiteContact> contacts) {
+        List<SiteContact> contacts,
+        Double availabilityTarget) {
+
+    /** Without a word about the availability target. */
+    public SiteDraft(
+            String name,
+            String timeZone,
+            String street,
+            String postcode,
+            String town,
+            String country,
+            String accessNote,
+            Integer uplinkDownKbit,
+            Integer uplinkUpKbit,
+            List<ServiceHours> hours,
+            List<SiteContact> contacts) {
+        this(
+                name,
+                timeZone,
+                street,
+                postcode,
+                town,
+                country,
+                accessNote,
+                uplinkDownKbit,
+                uplinkUpKbit,
+                hours,
+                contacts,
+                null);
+    }
 
     /** What is wrong with it by itself, by field; empty when nothing is. What else the fleet holds is not looked at. */
     public Map<String, String> faults() {
@@ -49,6 +80,10 @@ public record SiteDraft(
         long starts =
                 hours.stream().map(h -> h.weekday + " " + h.opens).distinct().count();
         check.that("hours", starts == hours.size(), "two stretches of one day begin at the same time");
+        check.that(
+                "availabilityTarget",
+                availabilityTarget == null || availabilityTarget > 0 && availabilityTarget <= 100,
+                "a percentage above 0 up to 100, such as 99.5");
         contacts.forEach(c -> check.text("contacts", c.name, 1, 120));
     }
 

@@ -97,6 +97,9 @@ public class Sites {
         site.accessNote = draft.accessNote().strip();
         site.uplinkDownKbit = draft.uplinkDownKbit();
         site.uplinkUpKbit = draft.uplinkUpKbit();
+        if (draft.availabilityTarget() != null) {
+            site.availabilityTarget = draft.availabilityTarget();
+        }
         site.hours.clear();
         site.hours.addAll(draft.hours());
         site.contacts.clear();

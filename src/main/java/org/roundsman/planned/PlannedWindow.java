@@ -14,7 +14,14 @@ import java.util.stream.Stream;
  * @param course what became of it
  */
 public record PlannedWindow(
-        long id, Target target, String title, String reason, Timing timing, String madeBy, Instant madeAt, Course course) {
+        long id,
+        Target target,
+        String title,
+        String reason,
+        Timing timing,
+        String madeBy,
+        Instant madeAt,
+        Course course) {
 
     /** How it stands at a moment. */
     public enum State {
@@ -120,7 +127,10 @@ public record PlannedWindow(
     public Optional<Instant> over() {
         Optional<Instant> until = course.countsUntil();
         if (timing instanceof Timing.Once once) {
-            return Optional.of(course.left(once.when()).map(Stretch::to).or(() -> until).orElse(once.when().from()));
+            return Optional.of(course.left(once.when())
+                    .map(Stretch::to)
+                    .or(() -> until)
+                    .orElse(once.when().from()));
         }
         Optional<Instant> last = target.zones().stream()
                 .flatMap(zone -> timing.over(zone).stream())

@@ -23,8 +23,7 @@ import org.roundsman.planned.Stretch;
  * @param refusing time outside planned work in which it rejected our credentials
  * @param planned time of planned work, watched or not
  */
-public record Availability(
-        Duration period, Duration answering, Duration silent, Duration refusing, Duration planned) {
+public record Availability(Duration period, Duration answering, Duration silent, Duration refusing, Duration planned) {
 
     /**
      * Adds up spans.
@@ -35,8 +34,7 @@ public record Availability(
      * @param known how far a span reaches that still goes on: when the device's next round is due
      * @param planned when the device was worked on, in any order; they may overlap
      */
-    public static Availability of(
-            List<Span> spans, Instant from, Instant to, Instant known, List<Stretch> planned) {
+    public static Availability of(List<Span> spans, Instant from, Instant to, Instant known, List<Stretch> planned) {
         List<Stretch> merged = Stretch.merged(planned);
         Map<Condition, Duration> sums = new EnumMap<>(Condition.class);
         for (Span span : spans) {

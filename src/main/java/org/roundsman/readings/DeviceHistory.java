@@ -71,11 +71,7 @@ public class DeviceHistory {
         return ask(connection -> {
             PastOfDevice past = new PastOfDevice(connection, deviceId);
             return Availability.of(
-                    past.spans(from, to),
-                    from,
-                    to,
-                    past.known().orElse(from),
-                    planned.ofDevice(deviceId, from, to));
+                    past.spans(from, to), from, to, past.known().orElse(from), planned.ofDevice(deviceId, from, to));
         });
     }
 

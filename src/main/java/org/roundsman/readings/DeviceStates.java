@@ -40,8 +40,7 @@ public class DeviceStates {
 
     /** Of these devices; one that was never visited has no entry. */
     public Map<Long, DeviceState> of(Collection<Long> deviceIds) {
-        return read(
-                SELECT + " where device_id = any(?)", connection -> new Object[] {Sql.ids(connection, deviceIds)});
+        return read(SELECT + " where device_id = any(?)", connection -> new Object[] {Sql.ids(connection, deviceIds)});
     }
 
     /** Start of the last round of any device in the scope; empty before the first. */

@@ -22,23 +22,21 @@ import org.roundsman.readings.sql.Sql;
 public class PastClients {
 
     /** A quarter hour in which the device was silent for a part tells too little of who was there. */
-    private static final String ALL =
-            """
-            select q.device_id, q.at, q.clients_mean from quarter_device q
-             where q.device_id = any (?) and q.at = any (?) and q.clients_n > 0
-               and not exists (select 1 from span s where s.device_id = q.device_id and s.condition = 2
-                    and s.from_at < q.at + interval '15 minutes' and (s.to_at is null or s.to_at > q.at))
-            """;
+    private static final String ALL = """
+        select q.device_id, q.at, q.clients_mean from quarter_device q
+         where q.device_id = any (?) and q.at = any (?) and q.clients_n > 0
+           and not exists (select 1 from span s where s.device_id = q.device_id and s.condition = 2
+                and s.from_at < q.at + interval '15 minutes' and (s.to_at is null or s.to_at > q.at))
+        """;
 
-    private static final String NETWORKS =
-            """
-            select q.device_id, q.at, n.purpose, sum(q.clients_mean) as clients
-              from quarter_network q join network n on n.id = q.network_id
-             where q.device_id = any (?) and q.at = any (?) and q.clients_n > 0
-               and q.network_id = any (array (
-                    select o.id from network o where o.site_id in (select d.site_id from device d where d.id = any (?))))
-             group by q.device_id, q.at, n.purpose
-            """;
+    private static final String NETWORKS = """
+        select q.device_id, q.at, n.purpose, sum(q.clients_mean) as clients
+          from quarter_network q join network n on n.id = q.network_id
+         where q.device_id = any (?) and q.at = any (?) and q.clients_n > 0
+           and q.network_id = any (array (
+                select o.id from network o where o.site_id in (select d.site_id from device d where d.id = any (?))))
+         group by q.device_id, q.at, n.purpose
+        """;
 
     private final DataSource source;
 

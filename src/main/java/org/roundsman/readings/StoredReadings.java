@@ -50,8 +50,7 @@ public class StoredReadings implements ReadingSink, BacklogSource, AutoCloseable
 
     /** Outside of the container, with the usual settings; {@link #begin} starts it. */
     public static StoredReadings open(DataSource source, Clock clock, Path spoolFolder, MeterRegistry registry) {
-        return new StoredReadings(
-                source, clock, WriterSettings.in(spoolFolder), registry, new WriterMeters(registry));
+        return new StoredReadings(source, clock, WriterSettings.in(spoolFolder), registry, new WriterMeters(registry));
     }
 
     @Override

@@ -1,5 +1,6 @@
 package org.roundsman.rules;
 
+import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.enterprise.event.Observes;
@@ -35,6 +36,9 @@ public class RuleBook {
 
     private static final int LONGEST_REASON = 500;
 
+    /** Whoever hears of a change and asks at once must get the new values. */
+    private static final int FIRST = 10;
+
     private final OverrideTable table;
     private final AuditTrail audit;
     private final Clock clock;
@@ -67,19 +71,27 @@ public class RuleBook {
     /**
      * What somebody would save, laid out but not saved: for trying it over the past.
      *
-     * @throws InputRejected as {@link #save} does
+     * @throws InputRejected as {@link #save} does, but that no reason is wanted
      */
     public RuleSet tried(CustomerScope scope, Wish wish) {
         Target target = target(scope, wish);
-        Map<RuleField, String> good = checked(wish, target);
+        Map<RuleField, String> good = checked(wish, target, false);
         List<RuleOverride> others = table.all().stream()
-                .filter(one -> one.type() != wish.type()
-                        || one.level() != wish.level()
-                        || one.targetId() != target.id())
+                .filter(one ->
+                        one.type() != wish.type() || one.level() != wish.level() || one.targetId() != target.id())
                 .toList();
         List<RuleOverride> all = new ArrayList<>(others);
         all.add(new RuleOverride(
-                0, wish.type(), wish.level(), target.id(), target.name(), target.customerId(), good, "", 0, "",
+                0,
+                wish.type(),
+                wish.level(),
+                target.id(),
+                target.name(),
+                target.customerId(),
+                good,
+                "",
+                0,
+                "",
                 clock.instant()));
         return new RuleSet(all);
     }
@@ -91,8 +103,7 @@ public class RuleBook {
      * @param fields as entered; blank ones are left to what lies below
      * @param reason why
      */
-    public record Wish(
-            AlarmType type, RuleLevel level, long targetId, Map<RuleField, String> fields, String reason) {
+    public record Wish(AlarmType type, RuleLevel level, long targetId, Map<RuleField, String> fields, String reason) {
 
         public Wish {
             fields = fields.isEmpty() ? Map.of() : new EnumMap<>(fields);
@@ -125,7 +136,7 @@ public class RuleBook {
     @Transactional
     public RuleOverride save(CustomerScope scope, Wish wish, int basedOn) {
         Target target = target(scope, wish);
-        Map<RuleField, String> good = checked(wish, target);
+        Map<RuleField, String> good = checked(wish, target, true);
         Optional<RuleOverride> before = table.find(wish.type(), wish.level(), target.id());
         if (before.map(RuleOverride::version).orElse(0) != basedOn) {
             throw changedMeanwhile(before);
@@ -137,8 +148,7 @@ public class RuleBook {
         if (!done) {
             throw changedMeanwhile(table.find(wish.type(), wish.level(), target.id()));
         }
-        RuleOverride after =
-                table.find(wish.type(), wish.level(), target.id()).orElseThrow();
+        RuleOverride after = table.find(wish.type(), wish.level(), target.id()).orElseThrow();
         if (before.isEmpty()) {
             audit.added(subject(after), fields(after));
         } else {
@@ -166,12 +176,12 @@ public class RuleBook {
     }
 
     /** What was changed is committed. */
-    void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) RulesChanged event) {
+    void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) @Priority(FIRST) RulesChanged event) {
         generation.incrementAndGet();
     }
 
     /** With a customer, site, model or device its overrides go. */
-    void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) FleetChanged event) {
+    void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) @Priority(FIRST) FleetChanged event) {
         generation.incrementAndGet();
     }
 
@@ -179,16 +189,14 @@ public class RuleBook {
         Target target = table.target(wish.level(), wish.targetId())
                 .orElseThrow(() -> new InputRejected(
                         Map.of("targetId", "this " + wish.level().word() + " is not there")));
-        boolean allowed = target.customerId() == 0
-                ? scope.onlyCustomer() == null
-                : scope.includes(target.customerId());
+        boolean allowed = target.customerId() == 0 ? scope.onlyCustomer() == null : scope.includes(target.customerId());
         if (!allowed) {
             throw new InputRejected(Map.of("targetId", "this " + wish.level().word() + " is not there"));
         }
         return target;
     }
 
-    private Map<RuleField, String> checked(Wish wish, Target target) {
+    private Map<RuleField, String> checked(Wish wish, Target target, boolean saving) {
         RuleTexts texts = RuleTexts.read(ShippedRules.of(wish.type()), wish.fields());
         RuleTarget all = RuleTarget.service();
         texts.checkTogether(
@@ -199,7 +207,10 @@ public class RuleBook {
         if (texts.good().isEmpty() && faults.isEmpty()) {
             faults.put("fields", "set at least one value");
         }
-        if (wish.reason().isBlank() || wish.reason().length() > LONGEST_REASON || wish.reason().indexOf('\0') >= 0) {
+        if (saving
+                && (wish.reason().isBlank()
+                        || wish.reason().length() > LONGEST_REASON
+                        || wish.reason().indexOf('\0') >= 0)) {
             faults.put("reason", "say why, in at most " + LONGEST_REASON + " characters");
         }
         if (wish.level() != RuleLevel.ALL && !ShippedRules.of(wish.type()).hasTargets()) {
@@ -222,10 +233,7 @@ public class RuleBook {
     private static Subject subject(RuleOverride one) {
         String where = one.level() == RuleLevel.ALL ? "all" : one.level().word() + " " + one.targetName();
         return new Subject(
-                "rule",
-                one.id(),
-                one.type().title() + ", " + where,
-                one.customerId() == 0 ? null : one.customerId());
+                "rule", one.id(), one.type().title() + ", " + where, one.customerId() == 0 ? null : one.customerId());
     }
 
     private static FieldSet fields(RuleOverride one) {

@@ -28,6 +28,8 @@ public enum RuleLevel {
 
     public static Optional<RuleLevel> of(String word) {
         String wanted = word.strip().toLowerCase(Locale.ROOT);
-        return Arrays.stream(values()).filter(level -> level.word.equals(wanted)).findFirst();
+        return Arrays.stream(values())
+                .filter(level -> level.word.equals(wanted))
+                .findFirst();
     }
 }

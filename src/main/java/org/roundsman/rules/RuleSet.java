@@ -52,6 +52,12 @@ public final class RuleSet {
                 : over(of.rule, found);
     }
 
+    /** What people call the place of an override; empty for all. */
+    String nameOf(AlarmType type, RuleLevel level, long targetId) {
+        RuleOverride one = layers.get(type).overrides.get(new Place(level, targetId));
+        return one == null ? "" : one.targetName();
+    }
+
     /** Where the value of each field comes from: the override, or empty where it is the shipped one. */
     public Map<RuleField, Optional<RuleOverride>> origins(AlarmType type, RuleTarget target) {
         Layers of = layers.get(type);

@@ -44,7 +44,8 @@ final class RuleTexts {
 
     /** Finds what does not go together once these values lie over those of all. */
     void checkTogether(Map<RuleField, String> under) {
-        Map<RuleField, String> whole = new EnumMap<>(under);
+        Map<RuleField, String> whole = new EnumMap<>(RuleField.class);
+        whole.putAll(under);
         whole.putAll(good);
         if (!faults.isEmpty() || !rule.settable().contains(RuleField.CLEAR)) {
             return;
@@ -59,7 +60,8 @@ final class RuleTexts {
         if (sign * values.clear() > sign * values.level(lowest.get()).getAsDouble()) {
             faults.put(
                     RuleField.CLEAR.key(),
-                    "must not be " + (rule.low() ? "below " : "above ") + "the " + lowest.get().word() + " threshold");
+                    "must not be " + (rule.low() ? "below " : "above ") + "the "
+                            + lowest.get().word() + " threshold");
         }
         double before = Double.NEGATIVE_INFINITY;
         for (Severity severity : Severity.values()) {

@@ -63,7 +63,8 @@ public record RuleValues(
                 .ifPresent(severity -> levels.put(severity, Double.parseDouble(text))));
         return new RuleValues(
                 !"no".equals(fields.get(RuleField.ENABLED)),
-                Severity.valueOf(fields.getOrDefault(RuleField.SEVERITY, "minor").toUpperCase(Locale.ROOT)),
+                Severity.valueOf(
+                        fields.getOrDefault(RuleField.SEVERITY, "minor").toUpperCase(Locale.ROOT)),
                 levels,
                 Double.parseDouble(fields.getOrDefault(RuleField.CLEAR, "0")),
                 seconds(fields, RuleField.RAISE_AFTER),

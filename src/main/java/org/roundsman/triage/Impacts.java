@@ -75,9 +75,7 @@ public class Impacts {
 
     /** Who would be on these devices of a site at that moment. Those that are no access points have no clients. */
     public Impact of(long siteId, Collection<Long> devices, Instant at) {
-        return site(siteId)
-                .map(site -> of(site, devices, at))
-                .orElseGet(() -> Impact.unknown(0, false));
+        return site(siteId).map(site -> of(site, devices, at)).orElseGet(() -> Impact.unknown(0, false));
     }
 
     private Impact of(Facts site, Collection<Long> devices, Instant at) {
@@ -174,7 +172,9 @@ public class Impacts {
         List<Quarter> figures = clients.of(site.accessPoints(), quarters);
         Instant first = hours.get(hours.size() - 1).from();
         return Usual.of(
-                hours, figures, planned.ofSite(site.siteId(), first, hours.get(0).to()));
+                hours,
+                figures,
+                planned.ofSite(site.siteId(), first, hours.get(0).to()));
     }
 
     private static Instant earlier(Instant a, Instant b) {

@@ -31,7 +31,9 @@ public record MonthSoFar(
     /** How long the whole site would have been down if all silence so far had come at once. */
     public Duration used() {
         OptionalDouble share = share();
-        return share.isEmpty() ? Duration.ZERO : Duration.ofMillis(Math.round(open.toMillis() * (1 - share.getAsDouble())));
+        return share.isEmpty()
+                ? Duration.ZERO
+                : Duration.ofMillis(Math.round(open.toMillis() * (1 - share.getAsDouble())));
     }
 
     /** What is left of it; negative when the target is missed already. */

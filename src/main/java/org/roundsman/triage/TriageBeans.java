@@ -27,8 +27,7 @@ class TriageBeans {
 
     @Produces
     @Singleton
-    Tools tools(
-            DataSource database, Alarms alarms, Impacts impacts, Readers readers) {
+    Tools tools(DataSource database, Alarms alarms, Impacts impacts, Readers readers) {
         return new Tools(
                 new FleetRows(database),
                 readers.states(),

@@ -33,6 +33,8 @@ class AuditPathsTest {
             entry("BenchPages.stop", "stops the reading of a walk"),
             entry("EditorPages.check", "says what is wrong with a text and keeps nothing"),
             entry("EditorPages.tryIt", "tries a text on a stored walk and keeps nothing"),
+            entry("TryPages.tryIt", "tries values of a rule on what is stored and keeps nothing"),
+            entry("TryPages.cancel", "stops such a try"),
             entry("WalkPages.proposed", "opens the editor with proposed lines and keeps nothing"),
             entry("SignInPages.signOut", "ends a sign-in; sign-ins stand in the log"),
             entry("FaultPages.switchOn", "switches faults of the invented fleet, in the demonstration only"),

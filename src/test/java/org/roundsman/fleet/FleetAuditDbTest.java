@@ -85,7 +85,8 @@ class FleetAuditDbTest {
                         "changed customer Orrin " + customer.id + " of " + added.id + ": note books>",
                         "added site Shop of " + added.id + ": name>Shop, customer>Orrin " + customer.id
                                 + ", time zone>Europe/Berlin, street>1 Quay, country>DE, uplink down, kbit/s>50000,"
-                                + " service hours>1 Mon 08:00-18:00, contacts>Reception, front desk",
+                                + " availability target, %>99.5, service hours>1 Mon 08:00-18:00, contacts>Reception,"
+                                + " front desk",
                         "changed site Shop of " + added.id + ": time zone Europe/Berlin>Europe/London");
     }
 

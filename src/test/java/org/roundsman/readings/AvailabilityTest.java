@@ -56,7 +56,8 @@ class AvailabilityTest {
         Availability sums = Availability.of(List.of(), START, minute(43_200), START, List.of());
         assertThat(sums.share()).isEmpty();
         assertThat(sums.coverage()).hasValue(0);
-        assertThat(Availability.of(List.of(), START, START, START, List.of()).coverage()).isEmpty();
+        assertThat(Availability.of(List.of(), START, START, START, List.of()).coverage())
+                .isEmpty();
     }
 
     @Test
@@ -100,7 +101,11 @@ class AvailabilityTest {
                 YearMonth.parse(month).plusMonths(1).atDay(1).atStartOfDay(id).toInstant();
         Instant back = from.plus(Duration.ofMinutes(44));
         Availability sums = Availability.of(
-                List.of(span(from, back, Condition.SILENT), span(back, to, Condition.ANSWERING)), from, to, to, List.of());
+                List.of(span(from, back, Condition.SILENT), span(back, to, Condition.ANSWERING)),
+                from,
+                to,
+                to,
+                List.of());
         assertThat(sums.period()).isEqualTo(Duration.ofHours(hours));
         // 44 minutes of silence in Berlin's March 2026 are 99.9013 %, not the 99.9014 % of 744 hours
         double expected = 100 - 44 / (hours * 60.0) * 100;

@@ -30,8 +30,7 @@ class PortCausesTest {
     @MethodSource("ports")
     void thePortTells(PortState link, PowerState power, CauseKind cause, List<String> sentences) {
         Place place = one().read(2, "10:43:05");
-        Finding found =
-                (power == null ? place.port(2, 7, link) : place.port(2, 7, link, power)).cause();
+        Finding found = (power == null ? place.port(2, 7, link) : place.port(2, 7, link, power)).cause();
         assertThat(found.key()).isEqualTo(silence(17));
         assertThat(found.cause()).isEqualTo(cause);
         assertThat(found.evidence())
@@ -44,17 +43,19 @@ class PortCausesTest {
     }
 
     static Stream<Arguments> ports() {
+        return Stream.of(delivering(), notDelivering(), withoutPower()).flatMap(each -> each);
+    }
+
+    private static final String GOOD = "Power and cable are good: it hangs, or its SNMP or address was changed.";
+
+    private static Stream<Arguments> delivering() {
         String powered = "Port 7 of sw-2 delivers power, class 4, and ";
-        String elsewhere = "With link it has power from elsewhere: it hangs, or its SNMP was switched off.";
-        String fault = "Port 7 of sw-2 reports a power fault, and the port has no link, read at 10:43:05.";
-        String mend = "The port delivers no power until that is mended: cable, device, or the switch's port.";
-        String good = "Power and cable are good: it hangs, or its SNMP or address was changed.";
         return Stream.of(
                 Arguments.of(
                         PortState.UP,
                         PowerState.DELIVERING,
                         CauseKind.DEVICE_LOST,
-                        List.of(powered + "has link, read at 10:43:05.", good)),
+                        List.of(powered + "has link, read at 10:43:05.", GOOD)),
                 Arguments.of(
                         PortState.DOWN,
                         PowerState.DELIVERING,
@@ -62,7 +63,14 @@ class PortCausesTest {
                         List.of(
                                 powered + "has no link, read at 10:43:05.",
                                 "It draws power but has no link: it is starting, or its network port or the cable is"
-                                        + " broken.")),
+                                        + " broken.")));
+    }
+
+    private static Stream<Arguments> notDelivering() {
+        String elsewhere = "With link it has power from elsewhere: it hangs, or its SNMP was switched off.";
+        String fault = "Port 7 of sw-2 reports a power fault, and the port has no link, read at 10:43:05.";
+        String mend = "The port delivers no power until that is mended: cable, device, or the switch's port.";
+        return Stream.of(
                 Arguments.of(
                         PortState.DOWN,
                         PowerState.DISABLED,
@@ -88,7 +96,11 @@ class PortCausesTest {
                         List.of(
                                 "Port 7 of sw-2 offers power, but nothing draws it, and the port has link, read at"
                                         + " 10:43:05.",
-                                elsewhere)),
+                                elsewhere)));
+    }
+
+    private static Stream<Arguments> withoutPower() {
+        return Stream.of(
                 Arguments.of(
                         PortState.DOWN,
                         null,
@@ -100,7 +112,7 @@ class PortCausesTest {
                         PortState.UP,
                         null,
                         CauseKind.DEVICE_LOST,
-                        List.of("Port 7 of sw-2 has link, read at 10:43:05.", good)),
+                        List.of("Port 7 of sw-2 has link, read at 10:43:05.", GOOD)),
                 Arguments.of(
                         PortState.UNKNOWN,
                         null,
@@ -124,7 +136,8 @@ class PortCausesTest {
 
     @Test
     void aHostThatSaysThatNothingListensHasPowerAndAWayToIt() {
-        Place place = one().says(17, Outcome.PORT_CLOSED).port(2, 7, PortState.UP).read(2, "10:43:05");
+        Place place =
+                one().says(17, Outcome.PORT_CLOSED).port(2, 7, PortState.UP).read(2, "10:43:05");
         assertThat(place.cause().cause()).isEqualTo(CauseKind.DEVICE_LOST);
         assertThat(place.cause().sureness()).isEqualTo(Sureness.SURE);
         assertThat(place.cause().evidence())
@@ -147,7 +160,8 @@ class PortCausesTest {
     void aSwitchKnownWithoutItsPortIsNamed() {
         Place place = one().hangsSomewhere(17, 2).read(2, "10:43:05");
         assertThat(place.cause().evidence())
-                .contains("On which port of sw-2 it hangs is not known, so whether it has power and link cannot be told.");
+                .contains("On which port of sw-2 it hangs is not known, so whether it has power and link cannot be"
+                        + " told.");
     }
 
     @Test
@@ -209,7 +223,8 @@ class PortCausesTest {
 
     @Test
     void onesThatOnlyMissSoFarCountForTheGroupButKeepItUnsettled() {
-        Place place = one().missing(11, 2, "10:41:30").missing(12, 2, "10:41:31").missing(13, 2, "10:41:32");
+        Place place =
+                one().missing(11, 2, "10:41:30").missing(12, 2, "10:41:31").missing(13, 2, "10:41:32");
         assertThat(place.cause().cause()).isEqualTo(CauseKind.NOT_SURE);
         assertThat(place.cause().affected()).containsExactlyInAnyOrder(11L, 12L, 13L);
         assertThat(place.cause().settled()).isFalse();

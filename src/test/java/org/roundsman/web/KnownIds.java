@@ -23,6 +23,10 @@ final class KnownIds {
             Map.entry("built-in", "host"),
             Map.entry("versions", NOTHING),
             Map.entry("walks", NOTHING),
+            Map.entry("rules", "utilisation-high"),
+            Map.entry("overrides", NOTHING),
+            Map.entry("values", NOTHING),
+            Map.entry("tries", NOTHING),
             Map.entry("readings", NOTHING));
 
     private final Map<String, String> ids;

@@ -10,7 +10,6 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.function.Function;
-import java.util.stream.Stream;
 import org.roundsman.alarms.QualityReport;
 import org.roundsman.alarms.QualityReport.Flood;
 import org.roundsman.alarms.QualityReport.Floods;
@@ -34,7 +33,7 @@ public final class Appraisal {
     private final Instant from;
     private final Instant to;
     private final int technicians;
-    private final List<Raised> all;
+    private final List<Raised> lasting;
     private final List<Raised> counted;
     private final List<Instant> moments;
 
@@ -42,7 +41,12 @@ public final class Appraisal {
         this.from = from;
         this.to = to;
         this.technicians = technicians;
-        this.all = all;
+        this.lasting = all.stream()
+                .filter(Raised::counts)
+                .filter(raised -> raised.cleared()
+                        .filter(over -> !over.isAfter(raised.at().plus(STALE)))
+                        .isEmpty())
+                .toList();
         this.counted = all.stream()
                 .filter(Raised::counts)
                 .filter(raised -> !raised.at().isBefore(from) && raised.at().isBefore(to))
@@ -140,20 +144,13 @@ public final class Appraisal {
         return new Noise(chattering, fleeting);
     }
 
-    private Stream<Raised> lasting() {
-        return all.stream().filter(Raised::counts);
-    }
-
     private static boolean staleIn(Raised raised, Instant begin, Instant end) {
-        Instant since = raised.at().plus(STALE);
-        return since.isBefore(end)
-                && raised.cleared()
-                        .filter(over -> !over.isAfter(begin) || !over.isAfter(since))
-                        .isEmpty();
+        return raised.at().plus(STALE).isBefore(end)
+                && raised.cleared().filter(over -> !over.isAfter(begin)).isEmpty();
     }
 
     private List<Share> staleNow() {
-        return lasting()
+        return lasting.stream()
                 .filter(raised -> raised.at().plus(STALE).isBefore(to))
                 .filter(raised ->
                         raised.cleared().filter(over -> !over.isAfter(to)).isEmpty())
@@ -172,7 +169,9 @@ public final class Appraisal {
             Instant since = begin.isBefore(from) ? from : begin;
             worst = Math.max(
                     worst,
-                    lasting().filter(raised -> staleIn(raised, since, until)).count());
+                    lasting.stream()
+                            .filter(raised -> staleIn(raised, since, until))
+                            .count());
             day = day.plusDays(1);
         }
         return worst;

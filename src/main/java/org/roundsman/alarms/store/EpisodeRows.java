@@ -17,9 +17,9 @@ final class EpisodeRows {
             + " episode_id) values (?, ?, ?, ?, ?, ?, ?)";
 
     private static final String ADD = "insert into alarm_episode (id, alarm_id, type, device_id, customer_id,"
-        + " customer, site_id, site, time_zone, resource_name, place, began, raised, changed, cleared, severity,"
-        + " highest, text, text_at, summary, operator, operator_by, operator_until, operator_reason, taken_by) values"
-        + " (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
+            + " customer, site_id, site, time_zone, resource_name, place, began, raised, changed, cleared, severity,"
+            + " highest, text, text_at, summary, operator, operator_by, operator_until, operator_reason, taken_by) values"
+            + " (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?)";
 
     private static final String CHANGE = "update alarm_episode set changed = ?, cleared = ?, severity = ?, highest = ?,"
             + " text = ?, text_at = ?, summary = ?, operator = ?, operator_by = ?, operator_until = ?,"

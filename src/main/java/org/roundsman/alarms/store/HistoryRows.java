@@ -67,9 +67,9 @@ public final class HistoryRows {
         return Sql.rows(
                 connection,
                 "select e.*, array(select f.device_id from alarm_affected f where f.episode_id = e.id order by f.name,"
-                    + " f.device_id) as affected, array(select f.name from alarm_affected f where f.episode_id = e.id"
-                    + " order by f.name, f.device_id) as affected_names from alarm_episode e where e.alarm_id = ? and"
-                    + " e.id < ? and"
+                        + " f.device_id) as affected, array(select f.name from alarm_affected f where f.episode_id = e.id"
+                        + " order by f.name, f.device_id) as affected_names from alarm_episode e where e.alarm_id = ? and"
+                        + " e.id < ? and"
                         + OpenRows.IN_SCOPE + " order by e.id desc limit ?",
                 HistoryRows::episode,
                 alarmId,

@@ -13,10 +13,10 @@ import org.roundsman.alarms.Resource;
 final class Keys {
 
     /** Joins alarm a with the keys that {@link #parameters} gives. */
-    static final String JOIN =
-            " join unnest(?::text[], ?::text[], ?::bigint[], ?::text[], ?::text[]) as k(type, kind, id, part,"
-                + " qualifier) on a.type = k.type and a.resource_kind = k.kind and a.resource_id = k.id and a.part ="
-                + " k.part and a.qualifier = k.qualifier";
+    static final String JOIN = """
+             join unnest(?::text[], ?::text[], ?::bigint[], ?::text[], ?::text[]) as k(type, kind, id, part, qualifier)
+            on a.type = k.type and a.resource_kind = k.kind and a.resource_id = k.id and a.part = k.part
+            and a.qualifier = k.qualifier""";
 
     /** The columns that {@link #read} needs. */
     static final String COLUMNS = "a.type, a.resource_kind, a.resource_id, a.part, a.qualifier";

@@ -15,24 +15,16 @@ import org.roundsman.alarms.Severity;
 public final class OpenRows {
 
     /** Alarms with every episode; narrow it down with {@code e} and {@code a}. */
-    public static final String ALL = "select a.id as alarm_id, " + Keys.COLUMNS + ", e.id as episode_id,"
-            + " e.customer_id, e.customer,"
-            + " e.site_id, e.site, e.time_zone,"
-            + " e.resource_name, e.place,"
-            + " e.severity, e.began, e.raised,"
-            + " e.changed, e.cleared, e.text,"
-            + " e.summary, e.operator,"
-            + " e.operator_by, e.operator_until,"
-            + " e.operator_reason, e.taken_by,"
-            + " e.cause, e.caused_by, e.evidence,"
-            + " e.staff, e.guest, e.other,"
-            + " e.devices, e.service_hours,"
-            + " e.settled, e.planned, (select"
-            + " count(*) from alarm_episode p"
-            + " where p.caused_by_episode = e.id"
-            + " and p.cleared is null) as pointing"
-            + " from alarm_episode e join alarm a"
-            + " on a.id = e.alarm_id";
+    public static final String ALL = "select a.id as alarm_id, " + Keys.COLUMNS + """
+        , e.id as episode_id, e.customer_id, e.customer, e.site_id, e.site, e.time_zone, e.resource_name, e.place,
+        e.severity, e.began, e.raised, e.changed, e.cleared, e.text, e.summary, e.operator, e.operator_by,
+        e.operator_until, e.operator_reason, e.taken_by, e.cause, e.caused_by, e.evidence, e.staff, e.guest, e.other,
+        e.devices, e.service_hours, e.settled, e.planned, coalesce(p.pointing, 0) as pointing
+        from alarm_episode e join alarm a on a.id = e.alarm_id
+        left join (select caused_by_episode, count(*) as pointing from alarm_episode
+        where cleared is null and caused_by_episode is not null group by caused_by_episode) p
+        on p.caused_by_episode = e.id\
+        """;
 
     /** Such a condition comes with {@code scope.onlyCustomer()} twice. */
     public static final String IN_SCOPE = " (?::bigint is null or e.customer_id = ?)";

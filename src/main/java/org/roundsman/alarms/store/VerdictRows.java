@@ -26,7 +26,7 @@ public final class VerdictRows {
             + " where f.episode_id = e.id) as affected from alarm a join alarm_episode e on e.id = a.episode_id";
 
     private static final String STORE = "update alarm_episode set cause = ?, caused_by = ?, caused_by_episode = ?,"
-        + " evidence = ?, staff = ?, guest = ?, other = ?, devices = ?, service_hours = ?, settled = ? where id = ?";
+            + " evidence = ?, staff = ?, guest = ?, other = ?, devices = ?, service_hours = ?, settled = ? where id = ?";
 
     private VerdictRows() {}
 

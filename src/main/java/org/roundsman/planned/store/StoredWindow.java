@@ -76,7 +76,9 @@ final class StoredWindow {
         if (how instanceof Repetition.Weekly weekly) {
             return weekly.days().stream().map(DayOfWeek::getValue).sorted().toList();
         }
-        return how instanceof Repetition.MonthWeekday monthly ? List.of(monthly.weekday().getValue()) : List.of();
+        return how instanceof Repetition.MonthWeekday monthly
+                ? List.of(monthly.weekday().getValue())
+                : List.of();
     }
 
     private static Integer which(Repetition how) {
@@ -129,8 +131,8 @@ final class StoredWindow {
     private static Repetition how(String kind, List<Integer> weekdays, int which) {
         return switch (kind) {
             case "DAILY" -> new Repetition.Daily();
-            case "WEEKLY" -> new Repetition.Weekly(
-                    weekdays.stream().map(DayOfWeek::of).collect(Collectors.toSet()));
+            case "WEEKLY" ->
+                new Repetition.Weekly(weekdays.stream().map(DayOfWeek::of).collect(Collectors.toSet()));
             case "MONTH_DAY" -> new Repetition.MonthDay(which);
             default -> new Repetition.MonthWeekday(which, DayOfWeek.of(weekdays.get(0)));
         };

@@ -21,8 +21,7 @@ public final class WindowTable {
      */
     private static final Duration SLACK = Duration.ofDays(2);
 
-    private static final String WHOLE =
-            """
+    private static final String WHOLE = """
             select w.*, c.name as customer_name, s.id as site_now, s.name as site_name,
                 case when w.reach = 'DEVICE' then coalesce(d.name, w.device_name) end as device_now,
                 array(select z.time_zone from site z
@@ -56,8 +55,9 @@ public final class WindowTable {
     /** Every site by its id. */
     public Map<Long, SiteZone> sites() {
         Map<Long, SiteZone> sites = new HashMap<>();
-        rows.list("select id, customer_id, time_zone from site", row -> new SiteZone(
-                        row.getLong(1), row.getLong(2), ZoneId.of(row.getString(3))))
+        rows.list(
+                        "select id, customer_id, time_zone from site",
+                        row -> new SiteZone(row.getLong(1), row.getLong(2), ZoneId.of(row.getString(3))))
                 .forEach(site -> sites.put(site.siteId(), site));
         return sites;
     }
@@ -239,7 +239,9 @@ public final class WindowTable {
                 ended.at(),
                 ended.by());
         rows.run(
-                "update planned_work set over_at = ? where id = ?", window.over().orElse(null), window.id());
+                "update planned_work set over_at = ? where id = ?",
+                window.over().orElse(null),
+                window.id());
     }
 
     /** Stores that nothing counts any more. */

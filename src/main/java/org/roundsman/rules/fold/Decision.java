@@ -18,8 +18,7 @@ public sealed interface Decision {
      * @param threshold of that severity
      * @param heldMillis for how long the figure held before this was decided
      */
-    record Raise(Severity severity, long began, double figure, double threshold, long heldMillis)
-            implements Decision {}
+    record Raise(Severity severity, long began, double figure, double threshold, long heldMillis) implements Decision {}
 
     /**
      * The alarm clears.

@@ -40,6 +40,7 @@ public final class DeviceFold {
     private double modelFastest = Double.NaN;
     private long last = Long.MIN_VALUE;
     private int misses;
+    private boolean coarse;
 
     public DeviceFold(long deviceId, Tuning tuning, Memory memory) {
         this.standings = new Standings(deviceId);
@@ -54,6 +55,11 @@ public final class DeviceFold {
     /** The fastest uplink port, in Mb/s, of any device of the same model; not a number where none is known. */
     public void modelFastest(double megabits) {
         modelFastest = megabits;
+    }
+
+    /** Whether readings are made from quarter hours from now on, which hold no channels. */
+    public void coarse(boolean quarters) {
+        coarse = quarters;
     }
 
     /** What those who keep alarms know of one: its severity, or that it cleared. To be told before the first reading. */
@@ -120,6 +126,12 @@ public final class DeviceFold {
     /** Whether time passing may change something. */
     public boolean counting(AlarmType type) {
         return counts.containsKey(type) || standings.knows(Slot.device(type));
+    }
+
+    /** Takes further that the device fell silent, where that is known without its readings. */
+    public void fell(Instant at, List<Signal> out) {
+        counts.computeIfAbsent(AlarmType.FLAPPING, t -> new Counted()).add(at.toEpochMilli());
+        pass(AlarmType.FLAPPING, at, out);
     }
 
     /** One reading's time, and where signals go. */
@@ -203,14 +215,26 @@ public final class DeviceFold {
         for (RadioReading radio : radios) {
             if (now.putIfAbsent(radio.number(), radio.values()) == null) {
                 memory.radio(radio);
-                usual(round, AlarmType.UTILISATION_HIGH, radio.number(), radio.values().raw(Metric.UTILISATION));
-                usual(round, AlarmType.CLIENTS_HIGH, radio.number(), radio.values().raw(Metric.RADIO_CLIENTS));
-                usual(round, AlarmType.RETRIES_HIGH, radio.number(), radio.values().raw(Metric.RETRIES));
+                usual(
+                        round,
+                        AlarmType.UTILISATION_HIGH,
+                        radio.number(),
+                        radio.values().raw(Metric.UTILISATION));
+                usual(
+                        round,
+                        AlarmType.CLIENTS_HIGH,
+                        radio.number(),
+                        radio.values().raw(Metric.RADIO_CLIENTS));
+                usual(
+                        round,
+                        AlarmType.RETRIES_HIGH,
+                        radio.number(),
+                        radio.values().raw(Metric.RETRIES));
             }
         }
         for (int number : memory.radioNumbers()) {
             Slot slot = new Slot(AlarmType.RADIO_OFF, number, "");
-            boolean off = memory.off(number, now.get(number));
+            boolean off = memory.off(number, now.get(number), coarse);
             if (off || standings.knows(slot)) {
                 String seen = now.containsKey(number) ? "shows no sign of being on the air" : "is missing";
                 figure(round, slot, off ? 1 : 0, "Radio " + number + " was on the air and " + seen);

@@ -97,9 +97,7 @@ public final class LevelState {
 
     /** The worst level that is up. */
     public Optional<Severity> severity() {
-        return up == 0
-                ? Optional.empty()
-                : Optional.of(Ladder.LEVELS[31 - Integer.numberOfLeadingZeros(up)]);
+        return up == 0 ? Optional.empty() : Optional.of(Ladder.LEVELS[31 - Integer.numberOfLeadingZeros(up)]);
     }
 
     /** Whether it can be forgotten: nothing is up, nothing on its way. */

@@ -133,8 +133,7 @@ public final class Levels {
                 return new Decision.Clear(sample.figure(), ladder.clearing(lowest), held);
             }
             int worst = 31 - Integer.numberOfLeadingZeros(up);
-            return new Decision.Raise(
-                    Ladder.LEVELS[worst], began, sample.figure(), ladder.threshold(worst), held);
+            return new Decision.Raise(Ladder.LEVELS[worst], began, sample.figure(), ladder.threshold(worst), held);
         }
     }
 }

@@ -96,9 +96,10 @@ public final class Memory {
      * Whether a radio that this is known of is off.
      *
      * @param now what the round brought of it, null where it is missing
+     * @param coarse the round was made from quarter hours, which hold no channels
      */
-    boolean off(int number, Values now) {
-        int known = radios.getOrDefault(number, 0);
+    boolean off(int number, Values now, boolean coarse) {
+        int known = radios.getOrDefault(number, 0) & (coarse ? AIR : ~0);
         if (known == 0) {
             return false;
         }

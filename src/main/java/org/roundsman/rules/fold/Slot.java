@@ -19,7 +19,11 @@ record Slot(AlarmType type, int radio, String name) {
         return new Slot(type, 0, "");
     }
 
+    /** The alarm's key; of the service itself where there is no device. */
     AlarmKey key(long deviceId) {
+        if (deviceId == 0) {
+            return new AlarmKey(type, Resource.service(), name);
+        }
         Resource resource = radio == 0 ? Resource.device(deviceId) : Resource.radio(deviceId, radio);
         return new AlarmKey(type, resource, name);
     }

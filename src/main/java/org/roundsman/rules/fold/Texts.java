@@ -24,8 +24,10 @@ public final class Texts {
                 yield with(rule, raise.figure()) + ", "
                         + (still
                                 ? "no longer as bad as before"
-                                : raise.severity().word() + (rule.low() ? " at " : " from ")
-                                        + with(rule, raise.threshold()) + (rule.low() ? " or less" : " on"))
+                                : raise.severity().word()
+                                        + (rule.low() ? " at " : " from ")
+                                        + with(rule, raise.threshold())
+                                        + (rule.low() ? " or less" : " on"))
                         + held(raise.heldMillis()) + tail(also);
             }
         };

@@ -83,8 +83,17 @@ public class OverrideTable {
             return Optional.of(new Target(level, 0, 0, ""));
         }
         String name = level.name();
-        return ask(TARGET, row -> new Target(level, id, row.getLong(1), row.getString(2)), name, id, name, id, name,
-                        id, name, id)
+        return ask(
+                        TARGET,
+                        row -> new Target(level, id, row.getLong(1), row.getString(2)),
+                        name,
+                        id,
+                        name,
+                        id,
+                        name,
+                        id,
+                        name,
+                        id)
                 .stream()
                 .findFirst();
     }
@@ -94,13 +103,19 @@ public class OverrideTable {
         String column = target.level().name().toLowerCase(java.util.Locale.ROOT) + "_id";
         boolean all = target.level() == RuleLevel.ALL;
         List<Object> values = new ArrayList<>(List.of(
-                type.id(), target.level().name(), json(writing.fields()), writing.reason(), writing.author(), writing.at()));
+                type.id(),
+                target.level().name(),
+                json(writing.fields()),
+                writing.reason(),
+                writing.author(),
+                writing.at()));
         if (!all) {
             values.add(target.id());
         }
         return change(
-                        "insert into rule_override (type, level, fields, reason, author, at" + (all ? "" : ", " + column)
-                                + ") values (?, ?, ?::jsonb, ?, ?, ?" + (all ? "" : ", ?") + ") on conflict do nothing",
+                        "insert into rule_override (type, level, fields, reason, author, at"
+                                + (all ? "" : ", " + column) + ") values (?, ?, ?::jsonb, ?, ?, ?" + (all ? "" : ", ?")
+                                + ") on conflict do nothing",
                         values.toArray())
                 == 1;
     }
@@ -203,7 +218,8 @@ public class OverrideTable {
                     .forEach((key, text) -> RuleField.byKey(key).ifPresent(field -> fields.put(field, text)));
             return fields;
         } catch (JsonProcessingException e) {
-            throw new IllegalStateException("The values of a rule in the database cannot be read: " + e.getMessage(), e);
+            throw new IllegalStateException(
+                    "The values of a rule in the database cannot be read: " + e.getMessage(), e);
         }
     }
 }

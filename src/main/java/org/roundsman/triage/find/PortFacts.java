@@ -25,11 +25,7 @@ final class PortFacts {
      * @param wanted the device above that should be read, since its ports were last read before the silence
      */
     record Saying(
-            Optional<CauseKind> cause,
-            List<String> sentences,
-            Sureness sureness,
-            boolean link,
-            Optional<Long> wanted) {
+            Optional<CauseKind> cause, List<String> sentences, Sureness sureness, boolean link, Optional<Long> wanted) {
 
         static Saying nothing(Sureness sureness, String sentence) {
             return new Saying(Optional.empty(), List.of(sentence), sureness, false, Optional.empty());
@@ -51,10 +47,10 @@ final class PortFacts {
                     "On which port it hangs is not known, so whether it has power and link cannot be told.");
         }
         TreeNode node = scene.node(lost.deviceId()).orElseThrow();
-        Optional<Instant> read =
-                Optional.ofNullable(scene.situation().portsReadAt().get(above.get().deviceId()));
-        boolean fresh = read.filter(at -> !at.isBefore(lost.lostSince().orElseThrow()))
-                .isPresent();
+        Optional<Instant> read = Optional.ofNullable(
+                scene.situation().portsReadAt().get(above.get().deviceId()));
+        boolean fresh =
+                read.filter(at -> !at.isBefore(lost.lostSince().orElseThrow())).isPresent();
         if (fresh && node.port().isPresent()) {
             String title = node.port().get().title() + " of " + above.get().name();
             return weigh(lost, node, title, scene.times().second(read.get()));
@@ -82,10 +78,13 @@ final class PortFacts {
                 Saying.nothing(
                         Sureness.LIKELY,
                         name + ", on which it hangs, rejects our credentials: its ports cannot be read.");
-            default -> node.port().map(port -> stale(port, holder, read)).orElseGet(() -> Saying.nothing(
-                    Sureness.LIKELY,
-                    "On which port of " + name
-                            + " it hangs is not known, so whether it has power and link cannot be told."));
+            default ->
+                node.port()
+                        .map(port -> stale(port, holder, read))
+                        .orElseGet(() -> Saying.nothing(
+                                Sureness.LIKELY,
+                                "On which port of " + name
+                                        + " it hangs is not known, so whether it has power and link cannot be told."));
         };
     }
 
@@ -94,11 +93,7 @@ final class PortFacts {
         String when = read.map(at -> " was last read at " + scene.times().second(at) + ", before the silence began.")
                 .orElse(" was not read yet.");
         return new Saying(
-                Optional.empty(),
-                List.of(title + when),
-                Sureness.LIKELY,
-                false,
-                Optional.of(holder.deviceId()));
+                Optional.empty(), List.of(title + when), Sureness.LIKELY, false, Optional.of(holder.deviceId()));
     }
 
     private Saying weigh(DeviceLook lost, TreeNode node, String title, String read) {
@@ -106,7 +101,8 @@ final class PortFacts {
         Link link = Link.of(port);
         // A switch with mains draws no power from the port on which it hangs: nothing follows from that.
         Optional<Power> power = port.power()
-                .filter(p -> lost.kind() == DeviceKind.ACCESS_POINT || p.faulty() || p.state() == PowerState.DELIVERING);
+                .filter(p ->
+                        lost.kind() == DeviceKind.ACCESS_POINT || p.faulty() || p.state() == PowerState.DELIVERING);
         List<String> sentences = new ArrayList<>();
         CauseKind cause = power.map(p -> powered(p, link, title, read, sentences))
                 .orElseGet(() -> linked(link, title, read, sentences));

@@ -85,9 +85,9 @@ final class Scene {
     /** Watched devices that hang on it, directly or further down. */
     List<DeviceLook> below(long deviceId) {
         List<DeviceLook> found = new ArrayList<>();
-        node(deviceId).ifPresent(node -> node.all()
-                .skip(1)
-                .forEach(each -> look(each.deviceId()).filter(DeviceLook::watched).ifPresent(found::add)));
+        node(deviceId).ifPresent(node -> node.all().skip(1).forEach(each -> look(each.deviceId())
+                .filter(DeviceLook::watched)
+                .ifPresent(found::add)));
         return found;
     }
 

@@ -44,7 +44,8 @@ public final class Search {
         Set<Long> withSite = site.devices();
         List<DeviceLook> open = scene.watched().stream()
                 .filter(look -> look.lost() && !withSite.contains(look.deviceId()))
-                .sorted(Comparator.comparing((DeviceLook look) -> look.lostSince().orElseThrow())
+                .sorted(Comparator.comparing(
+                                (DeviceLook look) -> look.lostSince().orElseThrow())
                         .thenComparing(DeviceLook::deviceId))
                 .toList();
         open.forEach(look -> scene.stillStarting(look).ifPresent(ended -> starting.put(look.deviceId(), ended)));
@@ -75,11 +76,11 @@ public final class Search {
         return findings;
     }
 
-    /** A cause that has missed one round only, with one device below it, may have done so by chance: too early to say. */
+    /** A cause that has missed one round only may have done so by chance: too early to say. */
     private Map<DeviceLook, List<DeviceLook>> strongOnly(Map<DeviceLook, List<DeviceLook>> tops) {
         Map<DeviceLook, List<DeviceLook>> strong = new LinkedHashMap<>();
         tops.forEach((top, under) -> {
-            boolean sure = top.silent() || under.isEmpty() || top.misses() >= STRONG || under.size() >= STRONG;
+            boolean sure = top.silent() || under.isEmpty() || top.misses() >= STRONG;
             if (sure) {
                 strong.put(top, under);
             } else {

@@ -63,7 +63,8 @@ record Suspicion(
                         each.lostSince().orElseThrow(),
                         List.of(
                                 words.lastAnswered(each),
-                                "It hangs below " + Words.called(look) + ", which does not answer either: that explains it."),
+                                "It hangs below " + Words.called(look)
+                                        + ", which does not answer either: that explains it."),
                         Set.of(),
                         sureness,
                         settled,

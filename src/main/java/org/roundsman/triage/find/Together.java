@@ -116,8 +116,7 @@ record Together(Scene scene, List<Suspicion> members) {
                 List<String> evidence = leads ? evidence() : following(each);
                 Suspicion said = each.saying(cause, evidence, sureness(each));
                 Suspicion timed = early ? said.unsettled() : said;
-                findings.add(
-                        timed.finding(leads ? Optional.empty() : Optional.of(lead.key()), leads ? all : Set.of()));
+                findings.add(timed.finding(leads ? Optional.empty() : Optional.of(lead.key()), leads ? all : Set.of()));
             }
         }
         return findings;
@@ -146,7 +145,9 @@ record Together(Scene scene, List<Suspicion> members) {
         String where = holder.map(h -> " on " + h.name()).orElse(" whose switch port is not known");
         evidence.add(members.size() + " of " + Words.counted(siblings.size(), look.kind()) + where
                 + " were lost together since "
-                + scene.times().minute(Scene.firstMiss(members.stream().map(Suspicion::look).toList()))
+                + scene.times()
+                        .minute(Scene.firstMiss(
+                                members.stream().map(Suspicion::look).toList()))
                 + ": that speaks for something that they share.");
         long others = siblings.stream().filter(each -> each.standing().heard()).count();
         if (others > 0) {

@@ -74,21 +74,21 @@ final class Verdicts {
                 .count();
         evidence.add(heard + " of " + below.size() + (below.size() == 1 ? " device" : " devices")
                 + " behind it answered since: it passes traffic on.");
-        evidence.add("So it is its own management that fails: it hangs, or its SNMP, address or access list was changed.");
-        return new Suspicion(
-                top, List.of(), CauseKind.DEVICE_LOST, evidence, Sureness.SURE, settled, false, Set.of());
+        evidence.add(
+                "So it is its own management that fails: it hangs, or its SNMP, address or access list was changed.");
+        return new Suspicion(top, List.of(), CauseKind.DEVICE_LOST, evidence, Sureness.SURE, settled, false, Set.of());
     }
 
     /** Its host says so itself (ICMP port unreachable, RFC 792), so it has power and the way to it is good. */
     private Suspicion portClosed(DeviceLook top, List<DeviceLook> explains, List<String> evidence, boolean settled) {
         evidence.add("Its host is there, but nothing listens on its SNMP port: SNMP was switched off or is starting.");
-        return new Suspicion(
-                top, explains, CauseKind.DEVICE_LOST, evidence, Sureness.SURE, settled, false, Set.of());
+        return new Suspicion(top, explains, CauseKind.DEVICE_LOST, evidence, Sureness.SURE, settled, false, Set.of());
     }
 
     /** Nothing else at the site answers, so nothing tells the line from the device. */
     private boolean alone(DeviceLook top) {
-        return scene.watched().stream().noneMatch(look -> !look.equals(top) && look.standing().heard());
+        return scene.watched().stream()
+                .noneMatch(look -> !look.equals(top) && look.standing().heard());
     }
 
     private Suspicion alone(DeviceLook top, List<DeviceLook> explains, List<String> evidence, boolean settled) {
@@ -106,7 +106,8 @@ final class Verdicts {
         evidence.add(
                 gateway
                         ? "From outside, a lost line, a dead gateway and a power cut at the site look the same."
-                        : "It may be the site's line, its power, or the " + top.kind().word() + " itself.");
+                        : "It may be the site's line, its power, or the "
+                                + top.kind().word() + " itself.");
         return new Suspicion(
                 top,
                 explains,

@@ -64,8 +64,8 @@ final class Words {
                         + scene.times().minute(look.lostSince().orElseThrow()) + ")")
                 .collect(Collectors.joining(", "));
         int more = earlier.size() - NAMED;
-        return Optional.of("Silent before, for another reason: " + names + (more > 0 ? " and " + more + " more" : "")
-                + ".");
+        return Optional.of(
+                "Silent before, for another reason: " + names + (more > 0 ? " and " + more + " more" : "") + ".");
     }
 
     /** Those that say nothing since nobody asks them. */

@@ -11,8 +11,8 @@ import java.util.OptionalInt;
 import java.util.function.ToDoubleFunction;
 import org.roundsman.alarms.Impact;
 import org.roundsman.planned.Stretch;
-import org.roundsman.readings.Percentiles;
 import org.roundsman.readings.PastClients.Quarter;
+import org.roundsman.readings.Percentiles;
 import org.roundsman.triage.HourOfWeek;
 
 /**
@@ -40,8 +40,7 @@ public final class Usual {
      * @param quarters figures of the access points in them
      * @param planned planned work, under 0 that of the whole site, under a device's id that of the device alone
      */
-    public static Usual of(
-            List<HourOfWeek.Stretch> hours, List<Quarter> quarters, Map<Long, List<Stretch>> planned) {
+    public static Usual of(List<HourOfWeek.Stretch> hours, List<Quarter> quarters, Map<Long, List<Stretch>> planned) {
         Map<Long, List<Quarter>> byDevice = new HashMap<>();
         quarters.stream()
                 .filter(quarter -> !touches(planned.getOrDefault(0L, List.of()), quarter.at()))
@@ -61,11 +60,11 @@ public final class Usual {
     private static boolean touches(List<Stretch> planned, Instant quarter) {
         Instant end = quarter.plusSeconds(QUARTER);
         return planned.stream()
-                .anyMatch(stretch -> stretch.from().isBefore(end) && stretch.to().isAfter(quarter));
+                .anyMatch(
+                        stretch -> stretch.from().isBefore(end) && stretch.to().isAfter(quarter));
     }
 
-    private static double median(
-            List<HourOfWeek.Stretch> hours, List<Quarter> own, ToDoubleFunction<Quarter> figure) {
+    private static double median(List<HourOfWeek.Stretch> hours, List<Quarter> own, ToDoubleFunction<Quarter> figure) {
         double[] means = hours.stream()
                 .map(hour -> mean(hour, own, figure))
                 .filter(OptionalDouble::isPresent)
@@ -74,11 +73,10 @@ public final class Usual {
         return means.length == 0 ? 0 : Percentiles.type7(means, 0.5);
     }
 
-    private static OptionalDouble mean(
-            HourOfWeek.Stretch hour, List<Quarter> own, ToDoubleFunction<Quarter> figure) {
+    private static OptionalDouble mean(HourOfWeek.Stretch hour, List<Quarter> own, ToDoubleFunction<Quarter> figure) {
         return own.stream()
-                .filter(quarter -> !quarter.at().isBefore(hour.from())
-                        && quarter.at().isBefore(hour.to()))
+                .filter(quarter ->
+                        !quarter.at().isBefore(hour.from()) && quarter.at().isBefore(hour.to()))
                 .mapToDouble(figure)
                 .average();
     }
@@ -99,7 +97,8 @@ public final class Usual {
     }
 
     private static OptionalInt sum(List<Person> known, ToDoubleFunction<Person> figure) {
-        return OptionalInt.of((int) Math.round(known.stream().mapToDouble(figure).sum()));
+        return OptionalInt.of(
+                (int) Math.round(known.stream().mapToDouble(figure).sum()));
     }
 
     /** All clients of these devices together; empty when there is no past of any of them. */

@@ -19,9 +19,8 @@ public final class Fleet {
     public Fleet(Map<Long, Site> sites, Map<Long, Device> devices) {
         this.sites = Map.copyOf(sites);
         this.devices = Map.copyOf(devices);
-        devices.values()
-                .forEach(device -> bySite.computeIfAbsent(device.siteId(), made -> new ArrayList<>())
-                        .add(device));
+        devices.values().forEach(device -> bySite.computeIfAbsent(device.siteId(), made -> new ArrayList<>())
+                .add(device));
     }
 
     /** A site. */

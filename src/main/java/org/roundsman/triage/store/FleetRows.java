@@ -28,19 +28,23 @@ public final class FleetRows {
     public Fleet read() {
         Map<Long, Site> sites = new HashMap<>();
         Map<Long, Device> devices = new HashMap<>();
-        each("select id, customer_id, name, time_zone from site", row -> sites.put(
-                row.getLong(1),
-                new Site(row.getLong(1), row.getLong(2), row.getString(3), ZoneId.of(row.getString(4)))));
-        each("select id, site_id, kind, name, paused, interval_s, coalesce(model_id, 0) from device", row -> devices.put(
-                row.getLong(1),
-                new Device(
+        each(
+                "select id, customer_id, name, time_zone from site",
+                row -> sites.put(
                         row.getLong(1),
-                        row.getLong(2),
-                        DeviceKind.valueOf(row.getString(3)),
-                        row.getString(4),
-                        row.getBoolean(5),
-                        Duration.ofSeconds(row.getInt(6)),
-                        row.getLong(7))));
+                        new Site(row.getLong(1), row.getLong(2), row.getString(3), ZoneId.of(row.getString(4)))));
+        each(
+                "select id, site_id, kind, name, paused, interval_s, coalesce(model_id, 0) from device",
+                row -> devices.put(
+                        row.getLong(1),
+                        new Device(
+                                row.getLong(1),
+                                row.getLong(2),
+                                DeviceKind.valueOf(row.getString(3)),
+                                row.getString(4),
+                                row.getBoolean(5),
+                                Duration.ofSeconds(row.getInt(6)),
+                                row.getLong(7))));
         return new Fleet(sites, devices);
     }
 
@@ -52,8 +56,8 @@ public final class FleetRows {
         }
         try (Connection connection = database.getConnection();
                 var statement = connection.prepareStatement(
-                        "select d.site_id, max(greatest(r.read_at, r.state_at)) from wiring_read r"
-                                + " join device d on d.id = r.device_id where d.site_id = any (?) group by d.site_id")) {
+                        "select d.site_id, max(greatest(r.read_at, r.state_at)) from wiring_read r join device d on"
+                                + " d.id = r.device_id where d.site_id = any (?) group by d.site_id")) {
             statement.setArray(1, connection.createArrayOf("bigint", siteIds.toArray()));
             try (ResultSet row = statement.executeQuery()) {
                 while (row.next()) {

@@ -20,10 +20,11 @@ final class Blindness {
     private static final int SITES = 3;
     private static final int LEAST_SITES = 2;
     private static final int LEAST_DEVICES = 3;
+    /** With 2 % of all rounds lost, so many in a row are lost once in 15 billion rounds. */
+    private static final int LEAST_MISSES = 6;
+
     private static final double OVERDUE = 2.5;
     private static final Duration LEAST_STALL = Duration.ofSeconds(60);
-    /** A round that was on its way when another was answered says nothing. */
-    private static final Duration SLACK = Duration.ofSeconds(5);
 
     private Blindness() {}
 
@@ -49,19 +50,21 @@ final class Blindness {
         if (heard.isEmpty()) {
             return Optional.empty();
         }
-        // Those that were silent long before tell nothing, nor do those that nobody watches.
+        Instant last = heard.get();
+        // Those that were lost while others answered tell nothing, nor do those that nobody watches.
         List<DeviceLook> until = looks.stream()
                 .filter(DeviceLook::watched)
-                .filter(look -> look.heardAfter(heard.get().minusMillis((long) (OVERDUE * look.interval().toMillis()))))
+                .filter(look -> look.heardAfter(
+                        last.minusMillis((long) (OVERDUE * look.interval().toMillis()))))
+                .filter(look -> !look.lost() || look.lostSince().orElseThrow().isAfter(last))
                 .toList();
-        List<DeviceLook> lost = until.stream()
-                .filter(look -> look.lost() && look.askedSince(heard.get().plus(SLACK)))
-                .toList();
+        List<DeviceLook> lost = until.stream().filter(DeviceLook::lost).toList();
         int sites = sites(lost, siteOf).size();
         int all = sites(until, siteOf).size();
         boolean wide = sites >= LEAST_SITES && sites >= Math.min(SITES, all);
         boolean many = lost.size() >= LEAST_DEVICES && 2 * lost.size() >= until.size();
-        return wide && many
+        int misses = lost.stream().mapToInt(DeviceLook::misses).sum();
+        return wide && many && misses >= LEAST_MISSES
                 ? Optional.of(new Blind(
                         lost.stream()
                                 .map(look -> look.lostSince().orElseThrow())
@@ -81,7 +84,8 @@ final class Blindness {
      * @param running since when this process watches
      */
     static Optional<Blind> stalled(Collection<DeviceLook> looks, Map<Long, Long> siteOf, Instant running, Instant now) {
-        Optional<Instant> last = looks.stream().flatMap(look -> look.asked().stream()).max(Instant::compareTo);
+        Optional<Instant> last =
+                looks.stream().flatMap(look -> look.asked().stream()).max(Instant::compareTo);
         Duration interval = looks.stream()
                 .map(DeviceLook::interval)
                 .min(Duration::compareTo)
@@ -93,7 +97,8 @@ final class Blindness {
         }
         Instant since = last.get().isAfter(running) ? last.get() : running;
         return now.isAfter(since.plus(patience))
-                ? Optional.of(new Blind(since, true, Set.of(), 0, sites(looks, siteOf).size()))
+                ? Optional.of(
+                        new Blind(since, true, Set.of(), 0, sites(looks, siteOf).size()))
                 : Optional.empty();
     }
 

@@ -48,7 +48,8 @@ final class Clearing {
     private void remember(OpenAlarm alarm) {
         Set<Long> affected = new HashSet<>();
         moment.active().values().stream()
-                .filter(other -> other.causedBy().isPresent() && other.causedBy().getAsLong() == alarm.id())
+                .filter(other ->
+                        other.causedBy().isPresent() && other.causedBy().getAsLong() == alarm.id())
                 .filter(other -> other.key().resource().kind() == Resource.Kind.DEVICE)
                 .forEach(other -> affected.add(other.key().resource().id()));
         if (alarm.key().type() == AlarmType.UPLINK_LOST) {
@@ -98,9 +99,7 @@ final class Clearing {
     private static Optional<String> refusalOver(OpenAlarm alarm, DeviceLook look) {
         return switch (look.standing()) {
             case ANSWERS ->
-                look.heardAfter(alarm.began())
-                        ? Optional.of("The credentials are accepted again.")
-                        : Optional.empty();
+                look.heardAfter(alarm.began()) ? Optional.of("The credentials are accepted again.") : Optional.empty();
             case SILENT -> Optional.of("It does not refuse any more: it is silent now.");
             default -> Optional.empty();
         };

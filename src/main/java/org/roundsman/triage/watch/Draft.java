@@ -6,7 +6,6 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import org.roundsman.alarms.AlarmKey;
-import org.roundsman.alarms.AlarmType;
 import org.roundsman.alarms.Severity;
 import org.roundsman.alarms.Signal;
 import org.roundsman.alarms.Verdict;
@@ -33,11 +32,6 @@ final class Draft {
     /** The severity with which it is raised in this pass. */
     Optional<Severity> raises(AlarmKey key) {
         return signals.get(key) instanceof Signal.Raise raise ? Optional.of(raise.severity()) : Optional.empty();
-    }
-
-    boolean raisesAny(AlarmType type) {
-        return signals.values().stream()
-                .anyMatch(signal -> signal instanceof Signal.Raise && signal.key().type() == type);
     }
 
     List<Signal> signals() {

@@ -26,8 +26,7 @@ final class Endings {
 
     /** After a start: what cleared a moment ago, and the active alarms that still point to it. */
     void recall(AlarmBook book, Map<AlarmKey, OpenAlarm> active, Instant now) {
-        for (OpenAlarm cleared :
-                book.recentlyCleared(CustomerScope.everyone(), now.minus(EndedCause.STARTING))) {
+        for (OpenAlarm cleared : book.recentlyCleared(CustomerScope.everyone(), now.minus(EndedCause.STARTING))) {
             Set<Long> affected = new HashSet<>();
             active.values().stream()
                     .filter(alarm -> alarm.causedBy().isPresent()
@@ -71,10 +70,6 @@ final class Endings {
         return ended.values().stream()
                 .filter(each -> each.recent(now) && each.affected().contains(device))
                 .findFirst();
-    }
-
-    boolean isEmpty() {
-        return ended.isEmpty();
     }
 
     Set<Long> devices() {

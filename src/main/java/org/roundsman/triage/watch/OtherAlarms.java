@@ -61,7 +61,8 @@ final class OtherAlarms {
     }
 
     Verdict verdict(OpenAlarm alarm) {
-        Fleet.Device device = moment.fleet().devices().get(alarm.key().resource().id());
+        Fleet.Device device =
+                moment.fleet().devices().get(alarm.key().resource().id());
         if (alarm.key().resource().kind() != Resource.Kind.DEVICE || device == null) {
             return new Verdict(
                     alarm.key(),
@@ -127,7 +128,8 @@ final class OtherAlarms {
 
     private Optional<AlarmKey> ended(Fleet.Device device, List<String> evidence) {
         Optional<EndedCause> ended = endings.recent(device.id(), moment.now());
-        ended.ifPresent(cause -> evidence.add("It was lost with " + cause.name() + ", which is back since a moment ago."));
+        ended.ifPresent(
+                cause -> evidence.add("It was lost with " + cause.name() + ", which is back since a moment ago."));
         return ended.map(EndedCause::key);
     }
 
@@ -173,7 +175,8 @@ final class OtherAlarms {
 
     /** Of a switch or gateway, what hangs on it suffers too. */
     private Set<Long> below(OpenAlarm alarm, Fleet.Device device) {
-        if (device.kind() == DeviceKind.ACCESS_POINT || HARMLESS.contains(alarm.key().type())) {
+        if (device.kind() == DeviceKind.ACCESS_POINT
+                || HARMLESS.contains(alarm.key().type())) {
             return Set.of();
         }
         SiteTree tree = wirings.apply(device.siteId()).tree();

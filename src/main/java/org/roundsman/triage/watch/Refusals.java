@@ -33,24 +33,21 @@ record Refusals(Moment moment) {
     private void refuses(Draft draft, DeviceLook look) {
         Fleet.Device device = moment.fleet().devices().get(look.deviceId());
         AlarmKey key = AlarmKey.of(AlarmType.CREDENTIALS_REFUSED, Resource.device(look.deviceId()));
-        Optional<Severity> severity =
-                moment.severities().of(AlarmType.CREDENTIALS_REFUSED, moment.fleet().target(device));
+        Optional<Severity> severity = moment.severities()
+                .of(AlarmType.CREDENTIALS_REFUSED, moment.fleet().target(device));
         Optional<OpenAlarm> known = moment.alarm(key);
         if (severity.isEmpty()) {
-            known.ifPresent(alarm ->
-                    draft.signal(new Signal.Clear(key, moment.now(), "The rule was switched off.")));
+            known.ifPresent(alarm -> draft.signal(new Signal.Clear(key, moment.now(), "The rule was switched off.")));
             return;
         }
         DeviceState state = moment.states().get(look.deviceId());
-        String why = state.outcome().kind() == Outcome.Kind.REFUSED
-                ? state.outcome().text()
-                : "it rejected our credentials";
+        String why =
+                state.outcome().kind() == Outcome.Kind.REFUSED ? state.outcome().text() : "it rejected our credentials";
         if (known.filter(alarm -> alarm.severity() == severity.get()).isEmpty()) {
             draft.signal(new Signal.Raise(
                     key, severity.get(), state.since(), moment.now(), "It answers, but rejects us: " + why + "."));
         }
-        Times times =
-                new Times(moment.fleet().sites().get(device.siteId()).zone(), moment.now());
+        Times times = new Times(moment.fleet().sites().get(device.siteId()).zone(), moment.now());
         draft.verdict(new Verdict(
                 key,
                 CauseKind.CREDENTIALS_REFUSED,

@@ -57,8 +57,7 @@ final class Sight {
             return known.map(OpenAlarm::began);
         }
         if (known.isEmpty()) {
-            draft.signal(new Signal.Raise(
-                    VIEW, severity.get(), blind.get().since(), moment.now(), text(blind.get())));
+            draft.signal(new Signal.Raise(VIEW, severity.get(), blind.get().since(), moment.now(), text(blind.get())));
         }
         draft.verdict(verdict(blind.get()));
         return Optional.of(known.map(OpenAlarm::began).orElse(blind.get().since()));
@@ -107,8 +106,8 @@ final class Sight {
     private Verdict verdict(Blindness.Blind blind) {
         List<String> evidence = new ArrayList<>();
         if (blind.stalled()) {
-            evidence.add("Every device is overdue, and none was asked: this is not about any of the "
-                    + blind.allSites() + " sites.");
+            evidence.add("Every device is overdue, and none was asked: this is not about any of the " + blind.allSites()
+                    + " sites.");
         } else {
             evidence.add("Devices of " + blind.sites() + " of " + blind.allSites()
                     + " sites gave no answer when they were asked, and no other one did.");
@@ -120,12 +119,6 @@ final class Sight {
                 .map(Fleet.Device::id)
                 .count();
         return new Verdict(
-                VIEW,
-                CauseKind.VIEW_LOST,
-                Optional.empty(),
-                evidence,
-                Impact.unknown(points, false),
-                Set.of(),
-                true);
+                VIEW, CauseKind.VIEW_LOST, Optional.empty(), evidence, Impact.unknown(points, false), Set.of(), true);
     }
 }

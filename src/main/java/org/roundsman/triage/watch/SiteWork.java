@@ -55,7 +55,7 @@ final class SiteWork {
         }
         List<Finding> findings = CauseFinder.find(situation(looks));
         findings.forEach(finding -> raise(draft, finding));
-        findings.forEach(finding -> verdict(finding).ifPresent(draft::verdict));
+        findings.forEach(finding -> draft.verdict(verdict(finding)));
         return findings;
     }
 
@@ -84,8 +84,7 @@ final class SiteWork {
 
     /** A full reading brings the states as well. */
     private static Optional<Instant> statesAt(ReadNote note) {
-        return java.util.stream.Stream.concat(
-                        note.readAt().stream(), note.stateAt().stream())
+        return java.util.stream.Stream.concat(note.readAt().stream(), note.stateAt().stream())
                 .max(Instant::compareTo);
     }
 
@@ -99,8 +98,7 @@ final class SiteWork {
         boolean same = known.isPresent()
                 && severity.filter(s -> s == known.get().severity()).isPresent();
         if (severity.isPresent() && !same) {
-            draft.signal(new Signal.Raise(
-                    finding.key(), severity.get(), finding.began(), moment.now(), text(finding)));
+            draft.signal(new Signal.Raise(finding.key(), severity.get(), finding.began(), moment.now(), text(finding)));
         } else if (severity.isEmpty() && known.isPresent()) {
             draft.signal(new Signal.Clear(finding.key(), moment.now(), "The rule was switched off."));
         }
@@ -123,27 +121,29 @@ final class SiteWork {
                 + moment.look(finding.key().resource().id())
                         .flatMap(DeviceLook::outcome)
                         .map(outcome -> ": " + outcome.text())
-                        .orElse("") + ".";
+                        .orElse("")
+                + ".";
     }
 
-    private Optional<Verdict> verdict(Finding finding) {
+    private Verdict verdict(Finding finding) {
         Set<Long> suffer = new HashSet<>(finding.affected());
         if (finding.key().resource().kind() == Resource.Kind.DEVICE) {
             suffer.add(finding.key().resource().id());
         }
-        return Optional.of(new Verdict(
+        return new Verdict(
                 finding.key(),
                 finding.cause(),
                 finding.causedBy(),
                 finding.evidence(),
                 moment.tools().impacts().of(site.id(), suffer, moment.now()),
                 finding.affected(),
-                finding.settled()));
+                finding.settled());
     }
 
     /** While we are blind nothing new is said, but what fell silent with our view points to it. */
-    static Optional<Verdict> blinded(Moment moment, OpenAlarm alarm, AlarmKey view, Instant since) {
-        boolean ours = alarm.key().type() == AlarmType.DEVICE_SILENT || alarm.key().type() == AlarmType.UPLINK_LOST;
+    static Optional<Verdict> blinded(OpenAlarm alarm, AlarmKey view, Instant since) {
+        boolean ours =
+                alarm.key().type() == AlarmType.DEVICE_SILENT || alarm.key().type() == AlarmType.UPLINK_LOST;
         boolean with = !alarm.began().isBefore(since.minusSeconds(10));
         return ours && with
                 ? Optional.of(new Verdict(

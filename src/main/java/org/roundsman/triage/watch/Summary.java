@@ -123,7 +123,8 @@ record Summary(Moment moment) {
         if (state == null || state.uptime().isEmpty() || state.lastAnswered().isEmpty()) {
             return Optional.empty();
         }
-        Instant boot = state.lastAnswered().get().minusMillis((long) (1_000 * state.uptime().getAsDouble()));
+        Instant boot = state.lastAnswered().get().minusMillis((long)
+                (1_000 * state.uptime().getAsDouble()));
         return Optional.of(boot).filter(at -> at.isAfter(alarm.began().minus(device.interval())));
     }
 

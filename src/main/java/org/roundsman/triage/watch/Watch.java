@@ -83,7 +83,7 @@ public final class Watch {
         Set<Long> sites = inTrouble(moment);
         wirings.only(sites);
         if (blind.isPresent()) {
-            blinded(moment, draft, blind.get());
+            blinded(draft, blind.get());
         } else {
             silences(moment, draft, sites);
         }
@@ -128,7 +128,13 @@ public final class Watch {
                             now));
         }
         return new Moment(
-                tools, fleet, states, looks, active, new Severities(tools.rules().get()), now);
+                tools,
+                fleet,
+                states,
+                looks,
+                active,
+                new Severities(tools.rules().get()),
+                now);
     }
 
     /** Sites at which a device is lost: of others there is nothing to find. */
@@ -200,10 +206,10 @@ public final class Watch {
         return true;
     }
 
-    private void blinded(Moment moment, Draft draft, Instant since) {
+    private void blinded(Draft draft, Instant since) {
         active.values().stream()
                 .filter(alarm -> !draft.clears(alarm.key()))
-                .flatMap(alarm -> SiteWork.blinded(moment, alarm, Sight.VIEW, since).stream())
+                .flatMap(alarm -> SiteWork.blinded(alarm, Sight.VIEW, since).stream())
                 .forEach(draft::verdict);
     }
 
@@ -251,8 +257,8 @@ public final class Watch {
             if (alarm.planned()) {
                 stored.add(alarm.id());
             }
-            boolean covered = alarm.siteId().isPresent()
-                    && work.covers(alarm.siteId().getAsLong(), device(alarm), now);
+            boolean covered =
+                    alarm.siteId().isPresent() && work.covers(alarm.siteId().getAsLong(), device(alarm), now);
             if (covered) {
                 planned.add(alarm.id());
             }

@@ -19,7 +19,7 @@ record AlarmJson(
         long episodeId,
 
         @Schema(examples = "device-silent") String type,
-        @Schema(examples = "Device silent") String title,
+        @Schema(examples = "Does not answer") String title,
         Of resource,
 
         @Schema(description = "Tells alarms of one type and resource apart; mostly empty", examples = "")

@@ -127,7 +127,7 @@ final class AlarmPastJson {
     @Schema(name = "AlarmType")
     record Type(
             @Schema(examples = "device-silent") String id,
-            @Schema(examples = "Device silent") String title,
+            @Schema(examples = "Does not answer") String title,
 
             @Schema(description = "ITU-T X.733 or X.736", examples = "communications")
             String event,

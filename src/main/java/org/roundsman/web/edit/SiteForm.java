@@ -23,6 +23,7 @@ record SiteForm(
         @RestForm String uplinkDown,
         @RestForm String uplinkUp,
         @RestForm String hours,
+        @RestForm String availabilityTarget,
         @RestForm List<String> contactName,
         @RestForm List<String> contactDuty,
         @RestForm List<String> contactPhone,
@@ -31,7 +32,7 @@ record SiteForm(
     private static final int SPARE_CONTACTS = 2;
 
     static SiteForm blank() {
-        return new SiteForm("", "", "", "", "", "", "", "", "", "", List.of(), List.of(), List.of(), List.of());
+        return new SiteForm("", "", "", "", "", "", "", "", "", "", "99.5", List.of(), List.of(), List.of(), List.of());
     }
 
     static SiteForm of(Site site) {
@@ -46,6 +47,7 @@ record SiteForm(
                 megabit(site.uplinkDownKbit),
                 megabit(site.uplinkUpKbit),
                 String.join("\n", HoursText.lines(site.hours)),
+                Words.figure(site.availabilityTarget, 3, ""),
                 site.contacts.stream().map(c -> c.name).toList(),
                 site.contacts.stream().map(c -> c.duty).toList(),
                 site.contacts.stream().map(c -> c.phone).toList(),
@@ -68,7 +70,18 @@ record SiteForm(
                 entry.kbit("uplinkDownKbit", Entry.text(uplinkDown)),
                 entry.kbit("uplinkUpKbit", Entry.text(uplinkUp)),
                 hours(entry),
-                entered());
+                entered(),
+                target(entry));
+    }
+
+    private Double target(Entry entry) {
+        String text = Entry.text(availabilityTarget).strip();
+        try {
+            return text.isEmpty() ? null : Double.valueOf(text);
+        } catch (NumberFormatException e) {
+            entry.fault("availabilityTarget", "a percentage above 0 up to 100, such as 99.5");
+            return null;
+        }
     }
 
     private List<ServiceHours> hours(Entry entry) {
