@@ -8,15 +8,20 @@ import org.roundsman.fleet.Device;
 /** What can hurt somebody on such a visit, briefly. The usual cautions; local codes come first. Pure. */
 public final class Cautions {
 
-    private static final String HEIGHT = "Working at height: only who is trained, on a sound ladder or lift on firm ground, with a"
-            + " second person; on masts and roofs with fall protection. Not in wind, rain or ice.";
-    private static final String MAINS = "Mains: leave distribution boards, sockets and fixed wiring to a licensed electrician."
-            + " PoE cables carry up to 57 V.";
-    private static final String LIGHTNING = "Lightning: no work on outdoor units, masts or their cables while a storm is near. Leave"
-            + " grounding and surge protection as they are; changes are for licensed people.";
-    private static final String RADIO = "Radio: channels, power and antenna gain are what the local regulator allows. Fit no other"
-            + " antenna and raise no power without a check. Keep away from an antenna that is on the air.";
-    private static final String CODES = "Local codes and licensed practice come before this sheet. When in doubt, stop and ask.";
+    private static final String HEIGHT =
+            "Working at height: only who is trained, on a sound ladder or lift on firm ground, with a"
+                    + " second person; on masts and roofs with fall protection. Not in wind, rain or ice.";
+    private static final String MAINS =
+            "Mains: leave distribution boards, sockets and fixed wiring to a licensed electrician."
+                    + " PoE cables carry up to 57 V.";
+    private static final String LIGHTNING =
+            "Lightning: no work on outdoor units, masts or their cables while a storm is near. Leave"
+                    + " grounding and surge protection as they are; changes are for licensed people.";
+    private static final String RADIO =
+            "Radio: channels, power and antenna gain are what the local regulator allows. Fit no other"
+                    + " antenna and raise no power without a check. Keep away from an antenna that is on the air.";
+    private static final String CODES =
+            "Local codes and licensed practice come before this sheet. When in doubt, stop and ask.";
 
     private Cautions() {}
 

@@ -10,8 +10,8 @@ final class HighPlaces {
     private static final Pattern LADDER =
             Pattern.compile("\\b(ceiling|loft|beam|truss|gallery|high|above|top|roof|mast|pole|tower|facade|eaves)\\b");
     private static final Pattern CLIMB = Pattern.compile("\\b(mast|roof|pole|tower|facade|eaves|truss)\\b");
-    private static final Pattern OUTSIDE =
-            Pattern.compile("\\b(mast|roof|pole|tower|facade|eaves|outdoors?|outside|yard|pier|quay|garden|terrace)\\b");
+    private static final Pattern OUTSIDE = Pattern.compile(
+            "\\b(mast|roof|pole|tower|facade|eaves|outdoors?|outside|yard|pier|quay|garden|terrace)\\b");
 
     private HighPlaces() {}
 
@@ -25,7 +25,8 @@ final class HighPlaces {
 
     /** By its model or by its place. */
     static boolean outdoors(Device device) {
-        return device.model != null && device.model.outdoor || OUTSIDE.matcher(place(device)).find();
+        return device.model != null && device.model.outdoor
+                || OUTSIDE.matcher(place(device)).find();
     }
 
     private static String place(Device device) {

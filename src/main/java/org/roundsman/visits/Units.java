@@ -35,8 +35,7 @@ class Units {
     Unit unit(CustomerScope scope, Device device) {
         return new Unit(
                 device,
-                facts.of(device.id).stream()
-                        .collect(Collectors.toMap(DeviceFacts.Said::fact, DeviceFacts.Said::value)),
+                facts.of(device.id).stream().collect(Collectors.toMap(DeviceFacts.Said::fact, DeviceFacts.Said::value)),
                 topology.pathUp(scope, device.id),
                 history.lastAnswered(device.id));
     }

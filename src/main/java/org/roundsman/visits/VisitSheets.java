@@ -44,9 +44,8 @@ public class VisitSheets {
     /** Empty when there is no such alarm in the scope, and for one that lies at no site. */
     public Optional<VisitSheet> of(CustomerScope scope, long alarmId) {
         Optional<OpenAlarm> alarm = book.find(scope, alarmId);
-        Optional<Site> site =
-                alarm.filter(found -> found.siteId().isPresent()).flatMap(found -> sites.find(scope, found.siteId()
-                        .getAsLong()));
+        Optional<Site> site = alarm.filter(found -> found.siteId().isPresent())
+                .flatMap(found -> sites.find(scope, found.siteId().getAsLong()));
         return site.map(found -> sheet(scope, alarm.orElseThrow(), found));
     }
 

@@ -34,7 +34,8 @@ public final class WhatToBring {
             antenna(device.model).ifPresent(things::add);
         }
         if (HighPlaces.needsClimbing(device)) {
-            things.add("Access to a mast or roof: a lift or climbing gear with fall protection, and a second person; place “"
+            things.add("Access to a mast or roof: a lift or climbing gear with fall protection, and a second person;"
+                    + " place “"
                     + device.place + "”.");
         } else if (HighPlaces.needsLadder(device)) {
             things.add("Ladder: the place is “" + device.place + "”.");
@@ -56,13 +57,14 @@ public final class WhatToBring {
     private static String power(Unit unit) {
         Model model = unit.device().model;
         if (model != null && model.poeClass != null) {
-            return "Power: " + PoeClass.words(model.poeClass) + "; an injector for that class rules the switch port out.";
+            return "Power: " + PoeClass.words(model.poeClass)
+                    + "; an injector for that class rules the switch port out.";
         }
         boolean fed = !unit.up().isEmpty()
                 && unit.up().get(0).port().flatMap(port -> port.power()).isPresent();
         if (fed) {
-            return "Power: the switch port can deliver PoE; the class of the device is not known, so bring an injector for the"
-                    + " highest class.";
+            return "Power: the switch port can deliver PoE; the class of the device is not known, so bring an injector"
+                    + " for the highest class.";
         }
         return "Power: by mains or not known; bring the power supply of that model.";
     }
@@ -74,7 +76,8 @@ public final class WhatToBring {
 
     private static java.util.Optional<String> antenna(Model model) {
         if (model == null || model.antenna.isEmpty()) {
-            return java.util.Optional.of("Antenna: not known; look before you drive, or bring spare antennas and leads.");
+            return java.util.Optional.of(
+                    "Antenna: not known; look before you drive, or bring spare antennas and leads.");
         }
         return java.util.Optional.of(
                 model.antenna.equals(EXTERNAL)

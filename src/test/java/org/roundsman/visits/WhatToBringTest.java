@@ -59,8 +59,15 @@ class WhatToBringTest {
     /** IEEE 802.3 power classes (from memory, agrees with secondary tables): what a device of the class may draw. */
     @ParameterizedTest
     @CsvSource({
-        "0, 802.3af, 12.95", "1, 802.3af, 3.84", "2, 802.3af, 6.49", "3, 802.3af, 12.95", "4, 802.3at, 25.5",
-        "5, 802.3bt, 40", "6, 802.3bt, 51", "7, 802.3bt, 62", "8, 802.3bt, 71.3"
+        "0, 802.3af, 12.95",
+        "1, 802.3af, 3.84",
+        "2, 802.3af, 6.49",
+        "3, 802.3af, 12.95",
+        "4, 802.3at, 25.5",
+        "5, 802.3bt, 40",
+        "6, 802.3bt, 51",
+        "7, 802.3bt, 62",
+        "8, 802.3bt, 71.3"
     })
     void thePowerClassIsSaidWithItsWatts(int poeClass, String standard, String watts) {
         assertThat(WhatToBring.of(List.of(unit("", model(poeClass, "", false)))))
@@ -70,8 +77,11 @@ class WhatToBringTest {
 
     @ParameterizedTest
     @CsvSource({
-        "ceiling of the hall, Ladder", "above the counter, Ladder", "mast, Access to a mast or roof",
-        "roof east, Access to a mast or roof", "Mast 3, Access to a mast or roof"
+        "ceiling of the hall, Ladder",
+        "above the counter, Ladder",
+        "mast, Access to a mast or roof",
+        "roof east, Access to a mast or roof",
+        "Mast 3, Access to a mast or roof"
     })
     void aHighPlaceNeedsAWayUp(String place, String thing) {
         assertThat(WhatToBring.of(List.of(unit(place, null)))).anyMatch(line -> line.startsWith(thing));

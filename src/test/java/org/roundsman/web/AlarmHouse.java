@@ -74,7 +74,13 @@ public class AlarmHouse {
 
     /** The house. */
     public record House(
-            String customer, long customerId, String site, long siteId, long gateway, long switchId, List<Long> points) {}
+            String customer,
+            long customerId,
+            String site,
+            long siteId,
+            long gateway,
+            long switchId,
+            List<Long> points) {}
 
     public House house(String name) {
         FleetFixture.Place place = fleet.place(name);
@@ -128,7 +134,9 @@ public class AlarmHouse {
     private void wire(long site, long gateway, long switchId, List<Long> points) {
         Instant at = alarms.clock.instant().truncatedTo(ChronoUnit.MILLIS).minusSeconds(60);
         alarms.wiring.full(
-                gateway, site, TableFixture.aSwitch(MAC + "01", 2).hears(1, MAC + "02", "sw-1").reading(DeviceKind.GATEWAY, at));
+                gateway,
+                site,
+                TableFixture.aSwitch(MAC + "01", 2).hears(1, MAC + "02", "sw-1").reading(DeviceKind.GATEWAY, at));
         TableFixture tables = TableFixture.aSwitch(MAC + "02", 8).hears(8, MAC + "01", "gw");
         for (int i = 0; i < points.size(); i++) {
             tables.hears(i + 1, MAC + "1" + (i + 1), "ap-" + (i + 1)).power(i + 1, 3, 5);
@@ -138,7 +146,9 @@ public class AlarmHouse {
             alarms.wiring.full(
                     points.get(i),
                     site,
-                    new TableFixture().mac(TableFixture.IF + "6.1", MAC + "1" + (i + 1)).reading(DeviceKind.ACCESS_POINT, at));
+                    new TableFixture()
+                            .mac(TableFixture.IF + "6.1", MAC + "1" + (i + 1))
+                            .reading(DeviceKind.ACCESS_POINT, at));
         }
         alarms.wiring.workOut(site);
     }
@@ -150,7 +160,8 @@ public class AlarmHouse {
     /** The site lost its uplink twelve minutes ago: one cause, and everything at the site points to it. */
     public long uplinkLost(House house) {
         AlarmKey cause = AlarmKey.of(AlarmType.UPLINK_LOST, Resource.site(house.siteId()));
-        List<Signal> signals = new ArrayList<>(List.of(raise(cause, Severity.CRITICAL, 12, "5 of 5 devices are silent.")));
+        List<Signal> signals =
+                new ArrayList<>(List.of(raise(cause, Severity.CRITICAL, 12, "5 of 5 devices are silent.")));
         List<Verdict> verdicts = new ArrayList<>();
         List<Long> silent = new ArrayList<>(List.of(house.gateway(), house.switchId()));
         silent.addAll(house.points());
@@ -158,7 +169,10 @@ public class AlarmHouse {
                 cause,
                 CauseKind.UPLINK_LOST,
                 Optional.empty(),
-                List.of("The gateway gw last answered at 10:41:12.", "3 of 3 access points are silent since.", "Other sites answer."),
+                List.of(
+                        "The gateway gw last answered at 10:41:12.",
+                        "3 of 3 access points are silent since.",
+                        "Other sites answer."),
                 forty(POINTS),
                 Set.copyOf(silent),
                 true));
@@ -186,7 +200,9 @@ public class AlarmHouse {
                 raise(key, Severity.CRITICAL, 5, "Has not answered for 3 rounds."),
                 CauseKind.PORT_NOT_DELIVERING,
                 people,
-                List.of("ap-" + (point + 1) + " last answered at 10:48:03.", "Port " + (point + 1) + " of sw-1 delivers no power."));
+                List.of(
+                        "ap-" + (point + 1) + " last answered at 10:48:03.",
+                        "Port " + (point + 1) + " of sw-1 delivers no power."));
         return id(key);
     }
 

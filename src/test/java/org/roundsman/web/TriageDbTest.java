@@ -138,7 +138,9 @@ class TriageDbTest {
     @Test
     void actsAreKeptShownAndAudited() {
         Browser technician = fixture.browser(Role.TECHNICIAN, null);
-        assertThat(act(technician, port, "take", Map.of())).contains("you have it").contains("Give it back");
+        assertThat(act(technician, port, "take", Map.of()))
+                .contains("you have it")
+                .contains("Give it back");
         assertThat(text(fixture.browser(Role.OWNER, null).get("/triage/alarms/" + port)))
                 .contains(" has it")
                 .contains("Take it");
@@ -151,7 +153,9 @@ class TriageDbTest {
                 .contains("Part is ordered")
                 .contains("Take off the shelf");
         assertThat(text(technician.get("/triage"))).contains("Shelved (1)").contains("2 causes");
-        assertThat(act(technician, port, "unshelve", Map.of())).doesNotContain("Take off the shelf").contains("Shelve it");
+        assertThat(act(technician, port, "unshelve", Map.of()))
+                .doesNotContain("Take off the shelf")
+                .contains("Shelve it");
         act(technician, port, "close", Map.of("text", "Replaced the cable"));
         assertThat(text(technician.get("/triage"))).contains("2 causes").doesNotContain("Shelved (");
         assertThat(places.number("select count(*) from audit_entry where subject = 'alarm' and subject_id = " + port
@@ -253,7 +257,10 @@ class TriageDbTest {
     void anAccountManagerReadsEverythingAndHandlesNothing() {
         Browser manager = fixture.browser(Role.ACCOUNT_MANAGER, null);
         String page = manager.get("/triage/alarms/" + uplink).asString();
-        assertThat(page).contains("History and notes").contains("/triage/visit/").doesNotContain("<textarea");
+        assertThat(page)
+                .contains("History and notes")
+                .contains("/triage/visit/")
+                .doesNotContain("<textarea");
         assertThat(manager.post("/password", "/triage/alarms/" + uplink + "/take", Map.of())
                         .statusCode())
                 .isEqualTo(403);

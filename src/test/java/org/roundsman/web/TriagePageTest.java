@@ -151,8 +151,7 @@ class TriagePageTest {
             assertThat(page.locator("#history").getAttribute("open")).isNotNull();
             assertThat(page.inputValue("#text")).isEqualTo("Half a thou");
             assertThat(focused(page)).isEqualTo("text");
-            assertThat(page.locator("#triage-news").textContent())
-                    .contains("New: Switch port delivers no power, ap-3");
+            assertThat(page.locator("#triage-news").textContent()).contains("New: Switch port delivers no power, ap-3");
             assertThat(page.title()).startsWith("(3) ");
             page.locator("#open-" + uplink).click();
             until(page, "#alarm-title", "Uplink or gateway lost");
@@ -180,7 +179,9 @@ class TriagePageTest {
             until(page, "#alarm-now", "you have it");
             page.selectOption("#length", "PT4H");
             page.fill("#reason", "Part is ordered");
-            page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName("Shelve").setExact(false))
+            page.getByRole(
+                            AriaRole.BUTTON,
+                            new Page.GetByRoleOptions().setName("Shelve").setExact(false))
                     .first()
                     .click();
             until(page, "#alarm-now", "shelved until");

@@ -103,8 +103,7 @@ class VisitSheetDbTest {
     }
 
     private static String run(String... command) throws IOException, InterruptedException {
-        Process process =
-                new ProcessBuilder(command).redirectErrorStream(true).start();
+        Process process = new ProcessBuilder(command).redirectErrorStream(true).start();
         try (InputStream out = process.getInputStream()) {
             String text = new String(out.readAllBytes(), StandardCharsets.UTF_8);
             assertThat(process.waitFor(30, TimeUnit.SECONDS)).isTrue();
@@ -121,8 +120,7 @@ class VisitSheetDbTest {
     void theSheetOfAnAccessPointSaysWhatToKnowAndBring() throws IOException, InterruptedException {
         read(house.points().get(1));
         long alarm = houses.portOff(house, 1, 12);
-        technician.post(
-                "/password", "/triage/alarms/" + alarm + "/note", Map.of("text", "Called: <the> rack & hums"));
+        technician.post("/password", "/triage/alarms/" + alarm + "/note", Map.of("text", "Called: <the> rack & hums"));
         String text = text(pdf(alarm, "visit-access-point.pdf"));
         assertThat(text)
                 .contains("Switch port delivers no power: " + house.site())
@@ -176,8 +174,7 @@ class VisitSheetDbTest {
             String info = run("pdfinfo", pdf.toString());
             assertThat(info.replaceAll("(?s).*Pages:\\s+(\\d+).*", "$1")).isIn("1", "2");
             assertThat(info).contains("A4").contains("Title:").containsPattern("Tagged:\\s+yes");
-            List<String> fonts =
-                    run("pdffonts", pdf.toString()).lines().skip(2).toList();
+            List<String> fonts = run("pdffonts", pdf.toString()).lines().skip(2).toList();
             assertThat(fonts).isNotEmpty().allMatch(line -> line.contains("Figtree"));
             assertThat(fonts).allMatch(line -> line.matches(".*\\s+yes\\s+yes\\s+(yes|no)\\s+\\d+\\s+\\d+\\s*"));
         }

@@ -11,18 +11,17 @@ import java.util.zip.CRC32C;
 @ApplicationScoped
 class Assets {
 
-    private static final List<String> FILES =
-            List.of(
-                    "type.css",
-                    "layout.css",
-                    "parts.css",
-                    "pictures.css",
-                    "sweeps.css",
-                    "alarms.css",
-                    "triage.css",
-                    "live.js",
-                    "ticks.js",
-                    "triage.js");
+    private static final List<String> FILES = List.of(
+            "type.css",
+            "layout.css",
+            "parts.css",
+            "pictures.css",
+            "sweeps.css",
+            "alarms.css",
+            "triage.css",
+            "live.js",
+            "ticks.js",
+            "triage.js");
 
     private final String version = fingerprint();
 

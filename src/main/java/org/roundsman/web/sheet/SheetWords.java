@@ -110,7 +110,7 @@ final class SheetWords {
     }
 
     private static String done(AlarmAct act, ZoneId zone) {
-        return Words.moment(act.at(), zone) + ", " + act.by() + ": " + act.kind().word()
-                + (act.text().isEmpty() ? "" : ": " + act.text());
+        return Words.moment(act.at(), zone) + ", " + act.by() + ": "
+                + act.kind().word() + (act.text().isEmpty() ? "" : ": " + act.text());
     }
 }

@@ -34,7 +34,8 @@ final class UnitWords {
                 unit.device().name + ", " + unit.device().kind.word(),
                 facts(unit),
                 unit.last()
-                        .map(reading -> Words.moment(reading.at(), zone) + " site time, " + Words.ago(reading.at(), now))
+                        .map(reading ->
+                                Words.moment(reading.at(), zone) + " site time, " + Words.ago(reading.at(), now))
                         .orElse(""),
                 unit.last().map(UnitWords::readings).orElse(List.of()));
     }
@@ -64,7 +65,9 @@ final class UnitWords {
     /** {@code port 7 of sw-2 (up, power delivered, class 4), which hangs on port 1 of gw}. */
     private static String way(List<TreeNode> up) {
         if (up.size() < 2) {
-            return up.isEmpty() || !up.get(0).place().known() ? "not known" : up.get(0).place().portTitle();
+            return up.isEmpty() || !up.get(0).place().known()
+                    ? "not known"
+                    : up.get(0).place().portTitle();
         }
         StringBuilder words = new StringBuilder();
         for (int i = 0; i + 1 < up.size(); i++) {
@@ -79,7 +82,8 @@ final class UnitWords {
     }
 
     private static String port(Port port) {
-        return port.state().word() + port.power().map(power -> ", " + power.words()).orElse("");
+        return port.state().word()
+                + port.power().map(power -> ", " + power.words()).orElse("");
     }
 
     private static List<Row> readings(Reading reading) {

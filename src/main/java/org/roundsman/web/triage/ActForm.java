@@ -46,7 +46,8 @@ record ActForm(@RestForm String text, @RestForm String length, @RestForm String 
 
     public List<Length> lengths() {
         return LENGTHS.entrySet().stream()
-                .map(one -> new Length(one.getKey(), one.getValue(), one.getKey().equals(length)))
+                .map(one ->
+                        new Length(one.getKey(), one.getValue(), one.getKey().equals(length)))
                 .toList();
     }
 

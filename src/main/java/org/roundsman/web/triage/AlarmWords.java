@@ -20,7 +20,8 @@ public final class AlarmWords {
 
     /** The cause where one was found, else what is seen: {@code Switch port delivers no power}. */
     public static String title(OpenAlarm alarm) {
-        boolean found = alarm.cause() != CauseKind.NOT_SURE && !alarm.cause().word().isEmpty();
+        boolean found =
+                alarm.cause() != CauseKind.NOT_SURE && !alarm.cause().word().isEmpty();
         String word = found ? alarm.cause().word() : alarm.key().type().title();
         return Character.toUpperCase(word.charAt(0)) + word.substring(1);
     }

@@ -56,8 +56,8 @@ class Before {
         ZoneId zone = AlarmWords.zone(alarm);
         Instant from = alarm.began().minus(HOUR);
         Instant to = alarm.raised().plusMillis(1);
-        Map<Long, String> names =
-                devices.ofSite(scope, site).stream().collect(Collectors.toMap(device -> device.id, device -> device.name));
+        Map<Long, String> names = devices.ofSite(scope, site).stream()
+                .collect(Collectors.toMap(device -> device.id, device -> device.name));
         Set<Long> asked = alarm.key().resource().kind() == Resource.Kind.SITE
                 ? names.keySet()
                 : concerned(scope, alarm, explained);
@@ -92,7 +92,8 @@ class Before {
                         "",
                         "",
                         "Planned work" + title(site, device, stretch),
-                        "until " + Words.clock(stretch.to(), zone) + (stretch.to().equals(to) ? " or later" : "")))
+                        "until " + Words.clock(stretch.to(), zone)
+                                + (stretch.to().equals(to) ? " or later" : "")))
                 .toList();
     }
 

@@ -26,7 +26,9 @@ record HistoryLine(String at, String what, String by, String text) {
                 change.at(),
                 new HistoryLine(
                         Words.moment(change.at(), zone),
-                        change.severity().map(severity -> "became " + severity.word()).orElse("cleared"),
+                        change.severity()
+                                .map(severity -> "became " + severity.word())
+                                .orElse("cleared"),
                         "",
                         change.text()))));
         acts.forEach(act -> all.add(new Dated(

@@ -15,8 +15,7 @@ record Reader(CustomerScope scope, String name, boolean acts, boolean inside) {
 
     static Reader of(SignedIn person) {
         Role role = person.role();
-        return new Reader(
-                person.scope(), person.name(), role.actsOnAlarms(), role != Role.VIEWER);
+        return new Reader(person.scope(), person.name(), role.actsOnAlarms(), role != Role.VIEWER);
     }
 
     /** Who has it, in words: {@code you have it}, {@code nobody has it yet}. */

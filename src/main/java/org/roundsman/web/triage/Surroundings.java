@@ -42,7 +42,8 @@ class Surroundings {
         static Day of(String name, Ribbon ribbon, OpenAlarm alarm) {
             return new Day(
                     name,
-                    RibbonPicture.of(ribbon, "day", name, AlarmWords.zone(alarm)).toString());
+                    RibbonPicture.of(ribbon, "day", name, AlarmWords.zone(alarm))
+                            .toString());
         }
     }
 
@@ -61,9 +62,10 @@ class Surroundings {
         Resource resource = alarm.key().resource();
         return switch (resource.kind()) {
             case DEVICE -> devices.find(scope, resource.id());
-            case SITE -> devices.ofSite(scope, resource.id()).stream()
-                    .filter(device -> device.kind == DeviceKind.GATEWAY)
-                    .findFirst();
+            case SITE ->
+                devices.ofSite(scope, resource.id()).stream()
+                        .filter(device -> device.kind == DeviceKind.GATEWAY)
+                        .findFirst();
             case SERVICE -> Optional.empty();
         };
     }

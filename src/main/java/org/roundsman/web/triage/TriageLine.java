@@ -54,10 +54,7 @@ record TriageLine(
         static Acts of(OpenAlarm alarm, Reader reader) {
             boolean open = reader.acts() && alarm.active() && alarm.operator() != OperatorState.SHELVED;
             boolean mine = alarm.takenBy().equals(reader.name());
-            return new Acts(
-                    open && alarm.operator() == OperatorState.NONE,
-                    open && !mine,
-                    open && mine);
+            return new Acts(open && alarm.operator() == OperatorState.NONE, open && !mine, open && mine);
         }
 
         public boolean any() {
@@ -91,8 +88,8 @@ record TriageLine(
             return "";
         }
         StringBuilder words = new StringBuilder(alarm.operator().word());
-        alarm.operatorUntil()
-                .ifPresent(until -> words.append(" until ").append(AlarmWords.moment(until, AlarmWords.zone(alarm), now)));
+        alarm.operatorUntil().ifPresent(until -> words.append(" until ")
+                .append(AlarmWords.moment(until, AlarmWords.zone(alarm), now)));
         if (reader.inside() && !alarm.operatorBy().isEmpty()) {
             words.append(" by ").append(alarm.operatorBy());
         }

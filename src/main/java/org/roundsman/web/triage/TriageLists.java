@@ -80,14 +80,15 @@ class TriageLists {
         return new TriageList(
                 lines.ranked(needy.subList(0, Math.min(MOST, needy.size()))),
                 needy.size() > MOST
-                        ? Words.many(needy.size() - MOST, "less urgent cause is", "less urgent causes are") + " left out."
+                        ? Words.many(needy.size() - MOST, "less urgent cause is", "less urgent causes are")
+                                + " left out."
                         : "",
                 lines.plain(causes.stream().filter(TriageLists::shelved)),
                 lines.plain(causes.stream().filter(alarm -> alarm.planned() && !shelved(alarm))),
                 lines.plain(book.recentlyCleared(reader.scope(), now.minus(RECENT)).stream()
                         .filter(CAUSE)
-                        .sorted(Comparator.comparing((OpenAlarm alarm) ->
-                                        alarm.clearedAt().orElse(now))
+                        .sorted(Comparator.comparing(
+                                        (OpenAlarm alarm) -> alarm.clearedAt().orElse(now))
                                 .reversed())),
                 quiet(reader, needy.isEmpty(), now),
                 trouble.behind().orElse(""),

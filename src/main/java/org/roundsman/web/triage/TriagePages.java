@@ -66,7 +66,8 @@ class TriagePages {
     @GET
     @Path("triage/list")
     public Response list(@RestQuery @DefaultValue("0") String chosen, @RestQuery @DefaultValue("") String seen) {
-        TriageList list = lists.list(Reader.of(visitor.person()), chosen.matches("[0-9]{1,18}") ? Long.parseLong(chosen) : 0);
+        TriageList list =
+                lists.list(Reader.of(visitor.person()), chosen.matches("[0-9]{1,18}") ? Long.parseLong(chosen) : 0);
         return list.stamp().equals(seen)
                 ? Response.noContent().build()
                 : Response.ok(Templates.list(list)).build();
@@ -87,8 +88,7 @@ class TriagePages {
     @GET
     @Path("triage/alarms/{id}/now")
     public Response now(@RestPath long id, @RestQuery @DefaultValue("") String seen) {
-        AlarmPanel panel =
-                panels.panel(Reader.of(visitor.person()), id).orElseThrow(NotFoundException::new);
+        AlarmPanel panel = panels.panel(Reader.of(visitor.person()), id).orElseThrow(NotFoundException::new);
         return panel.stamp().equals(seen)
                 ? Response.noContent().build()
                 : Response.ok(Templates.now(panel)).build();

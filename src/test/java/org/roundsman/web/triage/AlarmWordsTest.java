@@ -14,8 +14,7 @@ import org.roundsman.alarms.OpenAlarm;
 
 class AlarmWordsTest {
 
-    private static final Impact FORTY =
-            new Impact(OptionalInt.of(12), OptionalInt.of(28), OptionalInt.of(0), 14, true);
+    private static final Impact FORTY = new Impact(OptionalInt.of(12), OptionalInt.of(28), OptionalInt.of(0), 14, true);
 
     private static OpenAlarm alarm(AlarmType type, CauseKind cause, boolean settled) {
         return sample(1).of(type).alarm(FORTY, cause, settled);

@@ -12,15 +12,14 @@ class SurroundingsTest {
 
     private static MonthSoFar month(Duration silent) {
         Duration open = Duration.ofHours(100);
-        return new MonthSoFar(
-                YearMonth.of(2026, 11), 99, open, Duration.ofHours(200), open.minus(silent), silent);
+        return new MonthSoFar(YearMonth.of(2026, 11), 99, open, Duration.ofHours(200), open.minus(silent), silent);
     }
 
     @Test
     void whatIsLeftIsSaid() {
         assertThat(Surroundings.words(month(Duration.ofHours(1))))
-                .isEqualTo("99\u00a0% available so far, target 99\u00a0%; the site may still be down for 1 h of its service"
-                        + " hours");
+                .isEqualTo("99\u00a0% available so far, target 99\u00a0%; the site may still be down for 1 h of its"
+                        + " service hours");
     }
 
     @Test
