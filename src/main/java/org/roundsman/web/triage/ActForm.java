@@ -21,7 +21,11 @@ import org.roundsman.fleet.InputRejected;
  * @param until or until when, in the site's time
  * @param reason why it is shelved
  */
-record ActForm(@RestForm String text, @RestForm String length, @RestForm String until, @RestForm String reason) {
+record ActForm(
+        @RestForm String text,
+        @RestForm String length,
+        @RestForm String until,
+        @RestForm String reason) {
 
     static final ActForm EMPTY = new ActForm("", "PT4H", "", "");
 

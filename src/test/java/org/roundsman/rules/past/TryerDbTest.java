@@ -2,6 +2,7 @@ package org.roundsman.rules.past;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -24,6 +25,7 @@ import org.roundsman.measure.RadioReading;
 import org.roundsman.measure.Reading;
 import org.roundsman.measure.Subject;
 import org.roundsman.measure.Values;
+import org.roundsman.planned.PlannedWork;
 import org.roundsman.readings.DeviceHistory;
 import org.roundsman.readings.PastReadings;
 import org.roundsman.readings.store.Partitions;
@@ -50,7 +52,7 @@ class TryerDbTest {
             new MemoryTable(fixture.database),
             new PastReadings(fixture.database),
             new PastEvents(fixture.database),
-            new DeviceHistory(fixture.database));
+            new DeviceHistory(fixture.database, new PlannedWork(fixture.database, Clock.systemUTC())));
     private final long accessPoint = fixture.desk.accessPoint("ap-1");
 
     private DryRun.Result run(AlarmType type, RuleSet tried, Instant from, Instant to) {
