@@ -2,7 +2,7 @@ package org.roundsman.paper;
 
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
-import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Singleton;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
@@ -12,7 +12,7 @@ import java.nio.charset.StandardCharsets;
 import java.util.regex.Pattern;
 
 /** Makes A4 pages. Thread-safe. */
-@ApplicationScoped
+@Singleton
 public class Paper {
 
     private static final String FAMILY = "Figtree";
@@ -39,7 +39,6 @@ public class Paper {
         PdfRendererBuilder builder = new PdfRendererBuilder();
         builder.useFont(() -> new ByteArrayInputStream(regular), FAMILY, REGULAR, FontStyle.NORMAL, true);
         builder.useFont(() -> new ByteArrayInputStream(semibold), FAMILY, SEMIBOLD, FontStyle.NORMAL, true);
-        builder.useFastMode();
         builder.usePdfUaAccessibility(true);
         builder.useUriResolver((base, uri) -> null);
         builder.withProducer("Roundsman");

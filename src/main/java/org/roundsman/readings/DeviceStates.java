@@ -47,8 +47,9 @@ public class DeviceStates {
     public Optional<Instant> lastRound(CustomerScope scope) {
         try (Connection connection = source.getConnection();
                 var statement = connection.prepareStatement(
-                        "select max(n.last_round_at) last_round_at from device_now n join device d on d.id = n.device_id"
-                                + " join site s on s.id = d.site_id where ?::bigint is null or s.customer_id = ?")) {
+                        "select max(n.last_round_at) last_round_at from device_now n join device d on d.id ="
+                                + " n.device_id join site s on s.id = d.site_id where ?::bigint is null or s.customer_id ="
+                                + " ?")) {
             Sql.fill(statement, scope.onlyCustomer(), scope.onlyCustomer());
             try (ResultSet row = statement.executeQuery()) {
                 return row.next() ? Sql.instant(row, "last_round_at") : Optional.empty();

@@ -40,8 +40,8 @@ public class EventSearch {
     public List<DeviceEvent> between(Collection<Long> deviceIds, Instant from, Instant to, int most) {
         try (Connection connection = database.getConnection();
                 PreparedStatement statement = connection.prepareStatement(
-                        "select device_id, at, kind, title, old_value, new_value, detail from device_event"
-                                + " where device_id = any (?) and at >= ? and at < ? order by at desc, id desc limit ?")) {
+                        "select device_id, at, kind, title, old_value, new_value, detail from device_event where"
+                                + " device_id = any (?) and at >= ? and at < ? order by at desc, id desc limit ?")) {
             statement.setArray(1, connection.createArrayOf("bigint", deviceIds.toArray()));
             statement.setObject(2, from.atOffset(ZoneOffset.UTC));
             statement.setObject(3, to.atOffset(ZoneOffset.UTC));

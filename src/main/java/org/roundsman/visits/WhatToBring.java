@@ -63,8 +63,8 @@ public final class WhatToBring {
         boolean fed = !unit.up().isEmpty()
                 && unit.up().get(0).port().flatMap(port -> port.power()).isPresent();
         if (fed) {
-            return "Power: the switch port can deliver PoE; the class of the device is not known, so bring an injector for the"
-                    + " highest class.";
+            return "Power: the switch port can deliver PoE; the class of the device is not known, so bring an injector"
+                    + " for the highest class.";
         }
         return "Power: by mains or not known; bring the power supply of that model.";
     }

@@ -1,7 +1,6 @@
 package org.roundsman.web.sheet;
 
 import java.util.List;
-import org.roundsman.fleet.SiteContact;
 
 /**
  * A visit sheet in words.
@@ -21,7 +20,7 @@ record SheetView(
         String customer,
         String made,
         List<Row> where,
-        List<SiteContact> contacts,
+        List<Contact> contacts,
         List<Row> fault,
         List<String> evidence,
         List<UnitView> units,
@@ -33,6 +32,13 @@ record SheetView(
 
     /** A name and what stands beside it. */
     record Row(String name, String value) {}
+
+    /**
+     * Somebody to call.
+     *
+     * @param tel the phone number as an address (RFC 3966), or empty
+     */
+    record Contact(String name, String duty, String phone, String tel, String email) {}
 
     /**
      * A device to look at.

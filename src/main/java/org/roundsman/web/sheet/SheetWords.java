@@ -13,6 +13,7 @@ import org.roundsman.alarms.OpenAlarm;
 import org.roundsman.fleet.Device;
 import org.roundsman.fleet.HoursText;
 import org.roundsman.fleet.Site;
+import org.roundsman.fleet.SiteContact;
 import org.roundsman.visits.VisitSheet;
 import org.roundsman.web.page.Words;
 import org.roundsman.web.sheet.SheetView.Row;
@@ -33,7 +34,7 @@ final class SheetWords {
                 sheet.site().customer.name,
                 Words.second(sheet.made(), zone),
                 where(sheet.site()),
-                List.copyOf(sheet.site().contacts),
+                sheet.site().contacts.stream().map(SheetWords::contact).toList(),
                 fault(alarm, zone, sheet.made()),
                 alarm.evidence(),
                 sheet.units().stream()
@@ -44,6 +45,13 @@ final class SheetWords {
                 sheet.bring(),
                 sheet.cautions(),
                 sheet.done().stream().map(act -> done(act, zone)).toList());
+    }
+
+    /** Whatever is no digit only parts the digits for the eye. */
+    private static SheetView.Contact contact(SiteContact contact) {
+        String digits = contact.phone.replaceAll("[^+0-9]", "");
+        String tel = digits.isEmpty() ? "" : "tel:" + digits;
+        return new SheetView.Contact(contact.name, contact.duty, contact.phone, tel, contact.email);
     }
 
     private static List<Row> where(Site site) {
