@@ -84,7 +84,8 @@ final class SealedSecrets {
     }
 
     static void write(Connection connection, Secret secret, byte[] sealed) throws SQLException {
-        String change = "update " + secret.field().table() + " set " + secret.field().column() + " = ? where id = ?";
+        String change =
+                "update " + secret.field().table() + " set " + secret.field().column() + " = ? where id = ?";
         try (PreparedStatement statement = connection.prepareStatement(change)) {
             statement.setBytes(1, sealed);
             statement.setLong(2, secret.id());

@@ -52,8 +52,11 @@ public class MailServer {
         if (!MailAddress.valid(from)) {
             return new MailState.Misset("roundsman.mail.from must be the address that mails come from");
         }
-        if (settings.user().isPresent() && settings.password().isEmpty() && settings.passwordFile().isEmpty()) {
-            return new MailState.Misset("roundsman.mail.user is set; its password is missing: roundsman.mail.password-file");
+        if (settings.user().isPresent()
+                && settings.password().isEmpty()
+                && settings.passwordFile().isEmpty()) {
+            return new MailState.Misset(
+                    "roundsman.mail.user is set; its password is missing: roundsman.mail.password-file");
         }
         return new MailState.Ready(settings.host().get(), settings.port(), from);
     }
@@ -92,7 +95,9 @@ public class MailServer {
         properties.put("mail.smtp.from", ready.from());
         properties.put("mail.smtp.ssl.checkserveridentity", "true");
         if (settings.trustedCertificates().isPresent()) {
-            properties.put("mail.smtp.ssl.socketFactory", Trust.of(settings.trustedCertificates().get()));
+            properties.put(
+                    "mail.smtp.ssl.socketFactory",
+                    Trust.of(settings.trustedCertificates().get()));
         }
         boolean starttls = settings.privacy() == MailSettings.Privacy.STARTTLS;
         properties.put("mail.smtp.starttls.enable", String.valueOf(starttls));
@@ -113,7 +118,8 @@ public class MailServer {
         if (e instanceof AuthenticationFailedException) {
             return "the mail server refused our user or password: " + line(e.getMessage());
         }
-        Throwable inner = e instanceof MessagingException mail && mail.getNextException() != null ? mail.getNextException() : e;
+        Throwable inner =
+                e instanceof MessagingException mail && mail.getNextException() != null ? mail.getNextException() : e;
         String text = line(inner.getMessage());
         return inner instanceof MessagingException ? text : inner.getClass().getSimpleName() + ": " + text;
     }

@@ -28,7 +28,9 @@ public enum Digest {
 
     /** The one of that word. */
     public static Optional<Digest> of(String word) {
-        return Arrays.stream(values()).filter(digest -> digest.word.equals(word)).findFirst();
+        return Arrays.stream(values())
+                .filter(digest -> digest.word.equals(word))
+                .findFirst();
     }
 
     /**
@@ -49,7 +51,10 @@ public enum Digest {
         }
         Instant due = day.atTime(LocalTime.of(hour, 0)).atZone(zone).toInstant();
         if (due.isAfter(now)) {
-            due = day.minusDays(this == WEEKLY ? 7 : 1).atTime(LocalTime.of(hour, 0)).atZone(zone).toInstant();
+            due = day.minusDays(this == WEEKLY ? 7 : 1)
+                    .atTime(LocalTime.of(hour, 0))
+                    .atZone(zone)
+                    .toInstant();
         }
         return Optional.of(due);
     }

@@ -28,7 +28,8 @@ final class Digesting {
 
     void run() {
         at.whole(connection -> {
-            for (Recipient person : PersonTable.recipients(connection, at.mailOpen().getAsBoolean())) {
+            for (Recipient person :
+                    PersonTable.recipients(connection, at.mailOpen().getAsBoolean())) {
                 NoticeChoices chosen = person.choices();
                 Optional<Instant> due = chosen.digest()
                         .latestDue(at.now(), chosen.zone(), chosen.digestHour(), chosen.digestWeekday())
@@ -72,6 +73,7 @@ final class Digesting {
     }
 
     private static boolean mine(OpenAlarm alarm, Recipient person) {
-        return person.hearsOf(alarm.customerId()) && alarm.severity().atLeast(person.choices().severity());
+        return person.hearsOf(alarm.customerId())
+                && alarm.severity().atLeast(person.choices().severity());
     }
 }

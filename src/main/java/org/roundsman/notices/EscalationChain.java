@@ -16,7 +16,12 @@ import org.roundsman.alarms.Severity;
  * @param steps accounts of each; after the last it begins anew
  */
 public record EscalationChain(
-        long id, Optional<Long> customerId, Severity severity, int minutes, boolean serviceHours, List<Set<Long>> steps) {
+        long id,
+        Optional<Long> customerId,
+        Severity severity,
+        int minutes,
+        boolean serviceHours,
+        List<Set<Long>> steps) {
 
     public EscalationChain {
         steps = steps.stream().map(Set::copyOf).toList();

@@ -108,8 +108,9 @@ public class EscalationChains {
     /** Removes it; whether there was one. */
     public boolean remove(long id) {
         return Surroundings.whole(database, connection -> {
-            Optional<EscalationChain> chain =
-                    ChainTable.all(connection).stream().filter(one -> one.id() == id).findFirst();
+            Optional<EscalationChain> chain = ChainTable.all(connection).stream()
+                    .filter(one -> one.id() == id)
+                    .findFirst();
             if (chain.isPresent()) {
                 Subject subject = subject(connection, chain.get().customerId());
                 ChainTable.remove(connection, id);

@@ -44,7 +44,10 @@ public enum NoticeEvent {
     /** What {@link #stored} made. */
     public static Set<NoticeEvent> read(String stored) {
         Set<NoticeEvent> events = EnumSet.noneOf(NoticeEvent.class);
-        Arrays.stream(stored.split(",")).filter(name -> !name.isEmpty()).map(NoticeEvent::valueOf).forEach(events::add);
+        Arrays.stream(stored.split(","))
+                .filter(name -> !name.isEmpty())
+                .map(NoticeEvent::valueOf)
+                .forEach(events::add);
         return events;
     }
 }

@@ -43,7 +43,8 @@ class NoticesRun {
         this.at = at;
         this.telling = new Telling(at);
         this.digesting = new Digesting(at);
-        WebhookPost post = new WebhookPost(at.config().webhookTimeout(), at.config().webhookLocalAllowed());
+        WebhookPost post =
+                new WebhookPost(at.config().webhookTimeout(), at.config().webhookLocalAllowed());
         this.sending = new Sending(at, new Carriers(at.database(), mail, post, sealer, at.clock()), new SecureRandom());
     }
 
@@ -69,7 +70,9 @@ class NoticesRun {
             try {
                 sending.attempt(message);
             } catch (RuntimeException e) {
-                LOG.warnf("How message %d ended could not be written down; it is tried again: %s", message.id(), e.getMessage());
+                LOG.warnf(
+                        "How message %d ended could not be written down; it is tried again: %s",
+                        message.id(), e.getMessage());
             } finally {
                 underWay.decrementAndGet();
             }
@@ -80,7 +83,8 @@ class NoticesRun {
     void removeOld() {
         run(() -> {
             Instant before = at.now().minus(at.config().keep());
-            at.whole(connection -> OutboxTable.removeOld(connection, before) + ThreadTable.removeOld(connection, before));
+            at.whole(connection ->
+                    OutboxTable.removeOld(connection, before) + ThreadTable.removeOld(connection, before));
         });
     }
 

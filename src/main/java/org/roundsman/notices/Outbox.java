@@ -29,10 +29,11 @@ import org.roundsman.shared.Page;
 @ApplicationScoped
 public class Outbox {
 
-    private static final String LINES = "select o.id, a.name as person, o.kind, o.content ->> 'subject' as subject, o.state,"
-            + " o.created_at, o.due_at, o.attempts, o.sent_at, o.failure, case when o.channel = 'mail' then 'mail'"
-            + " else coalesce('webhook ' || w.name, 'webhook, removed') end as way from notice_outbox o"
-            + " join account a on a.id = o.account_id left join notice_webhook w on o.channel = 'webhook-' || w.id";
+    private static final String LINES =
+            "select o.id, a.name as person, o.kind, o.content ->> 'subject' as subject, o.state, o.created_at,"
+                + " o.due_at, o.attempts, o.sent_at, o.failure, case when o.channel = 'mail' then 'mail' else"
+                + " coalesce('webhook ' || w.name, 'webhook, removed') end as way from notice_outbox o join account a"
+                + " on a.id = o.account_id left join notice_webhook w on o.channel = 'webhook-' || w.id";
 
     private final DataSource database;
     private final Texts texts;
@@ -141,7 +142,8 @@ public class Outbox {
 
     /** Puts a message that was given up out of sight; whether there is such a one. */
     public boolean dismiss(long id) {
-        return change(id, "dismissed", "update notice_outbox set state = 'DISMISSED' where id = ? and state = 'DEAD'", id);
+        return change(
+                id, "dismissed", "update notice_outbox set state = 'DISMISSED' where id = ? and state = 'DEAD'", id);
     }
 
     private boolean change(long id, String action, String sql, Object... parameters) {

@@ -81,24 +81,28 @@ final class Sending {
 
     private long sum(Connection connection, Way way, List<Long> ids, Instant now) throws SQLException {
         List<DueTable.Part> parts = DueTable.parts(connection, ids);
-        Instant since = parts.stream().map(DueTable.Part::createdAt).min(Instant::compareTo).orElse(now);
+        Instant since = parts.stream()
+                .map(DueTable.Part::createdAt)
+                .min(Instant::compareTo)
+                .orElse(now);
         ZoneId zone = PersonTable.choices(connection, way.account())
                 .map(NoticeChoices::zone)
                 .orElse(NoticeChoices.untouched().zone());
-        Content content = at.texts().summary(parts.stream().map(DueTable.Part::content).toList(), since, zone);
+        Content content =
+                at.texts().summary(parts.stream().map(DueTable.Part::content).toList(), since, zone);
         long summary = OutboxTable.add(
-                connection,
-                new OutboxTable.Fresh(
-                        Optional.empty(),
-                        NoticeKind.SUMMARY,
-                        "summary-" + ids.get(0),
-                        way.account(),
-                        way.channel(),
-                        parts.get(0).severity(),
-                        content,
-                        now,
-                        at.giveUp(now)),
-                now)
+                        connection,
+                        new OutboxTable.Fresh(
+                                Optional.empty(),
+                                NoticeKind.SUMMARY,
+                                "summary-" + ids.get(0),
+                                way.account(),
+                                way.channel(),
+                                parts.get(0).severity(),
+                                content,
+                                now,
+                                at.giveUp(now)),
+                        now)
                 .orElseThrow();
         DueTable.summed(connection, ids, summary);
         return summary;
@@ -113,7 +117,9 @@ final class Sending {
             return;
         } catch (RuntimeException e) {
             LOG.errorf(e, "Message %d of the outbox could not be sent", message.id());
-            failed(message, SendFailure.uncertain("a fault of our own: " + e.getClass().getSimpleName(), e));
+            failed(
+                    message,
+                    SendFailure.uncertain("a fault of our own: " + e.getClass().getSimpleName(), e));
             return;
         }
         at.whole(connection -> {
@@ -127,7 +133,9 @@ final class Sending {
         Optional<Instant> again =
                 failure.permanent() || next.isAfter(message.giveUpAt()) ? Optional.empty() : Optional.of(next);
         if (again.isEmpty()) {
-            LOG.warnf("Message %d of the outbox is given up after %d attempts: %s", message.id(), message.attempts(), failure.getMessage());
+            LOG.warnf(
+                    "Message %d of the outbox is given up after %d attempts: %s",
+                    message.id(), message.attempts(), failure.getMessage());
         }
         at.whole(connection -> {
             OutboxTable.failed(connection, message.id(), failure.getMessage(), again, failure.uncertain());

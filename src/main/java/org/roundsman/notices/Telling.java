@@ -97,7 +97,8 @@ final class Telling {
             this.now = now;
             this.recipients = PersonTable.recipients(connection, at.mailOpen().getAsBoolean());
             this.chains = ChainTable.all(connection);
-            this.told = OutboxTable.told(connection, open.stream().map(NoticeThread::id).toList());
+            this.told = OutboxTable.told(
+                    connection, open.stream().map(NoticeThread::id).toList());
         }
 
         void decide(NoticeThread thread, Optional<OpenAlarm> alarm) throws SQLException {
@@ -126,7 +127,13 @@ final class Telling {
                         && !thread.toldAt().orElse(now).isBefore(person.changedAt());
                 for (String channel : wants ? person.channels() : List.<String>of()) {
                     if (!told.contains(new Told(thread.id(), person.accountId(), channel))) {
-                        add(thread, NoticeKind.RAISE, "raise", new To(person, channel, now), alarm.severity(), at.texts().raise(alarm));
+                        add(
+                                thread,
+                                NoticeKind.RAISE,
+                                "raise",
+                                new To(person, channel, now),
+                                alarm.severity(),
+                                at.texts().raise(alarm));
                     }
                 }
             }
@@ -138,7 +145,13 @@ final class Telling {
                     boolean knows = told.contains(new Told(thread.id(), person.accountId(), channel));
                     if (knows && person.wants(NoticeEvent.RAISE)) {
                         To to = new To(person, channel, person.hours().next(now));
-                        add(thread, NoticeKind.UPDATE, "update-" + severity.code(), to, severity, at.texts().worse(alarm));
+                        add(
+                                thread,
+                                NoticeKind.UPDATE,
+                                "update-" + severity.code(),
+                                to,
+                                severity,
+                                at.texts().worse(alarm));
                     }
                 }
             }
@@ -149,7 +162,8 @@ final class Telling {
             if (chain.isEmpty()) {
                 return thread;
             }
-            boolean needed = alarm.siteId().isEmpty() || at.hours().contain(alarm.siteId().getAsLong(), now);
+            boolean needed = alarm.siteId().isEmpty()
+                    || at.hours().contain(alarm.siteId().getAsLong(), now);
             Optional<EscalationRule.Due> due = EscalationRule.decide(thread, alarm, chain.get(), needed, now);
             if (due.isEmpty()) {
                 return thread;
@@ -157,7 +171,8 @@ final class Telling {
             Content content = at.texts().escalation(alarm, thread.toldAt().orElseThrow(), now);
             String state = "escalation-" + due.get().after().escalations();
             for (Recipient person : recipients) {
-                boolean next = due.get().accounts().contains(person.accountId()) && person.wants(NoticeEvent.ESCALATION);
+                boolean next =
+                        due.get().accounts().contains(person.accountId()) && person.wants(NoticeEvent.ESCALATION);
                 for (String channel : next ? person.channels() : List.<String>of()) {
                     // Whoever made the chain wants them told at any hour.
                     add(thread, NoticeKind.ESCALATION, state, new To(person, channel, now), alarm.severity(), content);
@@ -167,12 +182,15 @@ final class Telling {
         }
 
         private Optional<EscalationRule.Chain> chainOf(OpenAlarm alarm) {
-            Optional<Long> customer =
-                    alarm.customerId().isPresent() ? Optional.of(alarm.customerId().getAsLong()) : Optional.empty();
+            Optional<Long> customer = alarm.customerId().isPresent()
+                    ? Optional.of(alarm.customerId().getAsLong())
+                    : Optional.empty();
             return chains.stream()
                     .filter(chain -> chain.customerId().equals(customer))
                     .findFirst()
-                    .or(() -> chains.stream().filter(chain -> chain.customerId().isEmpty()).findFirst())
+                    .or(() -> chains.stream()
+                            .filter(chain -> chain.customerId().isEmpty())
+                            .findFirst())
                     .map(ChainTable::rule);
         }
 
@@ -183,7 +201,8 @@ final class Telling {
             if (alarm.isEmpty() || alarm.get().operator() == OperatorState.SHELVED) {
                 return;
             }
-            Content content = at.texts().clear(alarm.get(), thread.clearedAt().orElseThrow(), thread.raisedAt(), thread.clearedTimes());
+            Content content = at.texts()
+                    .clear(alarm.get(), thread.clearedAt().orElseThrow(), thread.raisedAt(), thread.clearedTimes());
             Set<Told> heard = OutboxTable.heard(connection, thread.id());
             for (Recipient person : recipients) {
                 for (String channel : person.wants(NoticeEvent.CLEAR) ? person.channels() : List.<String>of()) {

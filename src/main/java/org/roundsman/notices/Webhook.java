@@ -9,4 +9,11 @@ import java.time.Instant;
  * @param secretAt when its secret was made
  */
 public record Webhook(
-        long id, long accountId, String person, String name, String url, boolean enabled, Instant createdAt, Instant secretAt) {}
+        long id,
+        long accountId,
+        String person,
+        String name,
+        String url,
+        boolean enabled,
+        Instant createdAt,
+        Instant secretAt) {}

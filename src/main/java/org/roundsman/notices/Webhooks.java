@@ -97,7 +97,10 @@ public class Webhooks {
             String secret = freshSecret(connection, id);
             PersonTable.touch(connection, person.accountId(), clock.instant());
             Webhook made = find(connection, person, id).orElseThrow();
-            FieldSet fields = new FieldSet().with("name", made.name()).with("host", Target.of(made.url()).name()).with("secret", "set");
+            FieldSet fields = new FieldSet()
+                    .with("name", made.name())
+                    .with("host", Target.of(made.url()).name())
+                    .with("secret", "set");
             audit.note(connection, List.of(new Note("added", subject(made), fields.asNew())));
             return new Made(made, secret);
         });
@@ -120,7 +123,11 @@ public class Webhooks {
 
     private static void requireRoom(Connection connection, SignedIn person, String name) throws SQLException {
         // Held until the commit, so that two requests at once do not pass the limit together.
-        Rows.list(connection, "select id from account where id = ? for update", row -> row.getLong(1), person.accountId());
+        Rows.list(
+                connection,
+                "select id from account where id = ? for update",
+                row -> row.getLong(1),
+                person.accountId());
         List<String> names = Rows.list(
                 connection,
                 "select name from notice_webhook where account_id = ?",
@@ -168,7 +175,8 @@ public class Webhooks {
             if (webhook.isPresent() && webhook.get().enabled() != on) {
                 Rows.run(connection, "update notice_webhook set enabled = ? where id = ?", on, id);
                 PersonTable.touch(connection, webhook.get().accountId(), clock.instant());
-                audit.note(connection, List.of(new Note(on ? "enabled" : "disabled", subject(webhook.get()), List.of())));
+                audit.note(
+                        connection, List.of(new Note(on ? "enabled" : "disabled", subject(webhook.get()), List.of())));
             }
             return webhook.isPresent();
         });

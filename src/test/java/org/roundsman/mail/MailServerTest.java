@@ -44,7 +44,8 @@ class MailServerTest {
     private GreenMail green;
 
     /** Settings of a test. */
-    record Settings(int port, Privacy privacy, Optional<String> user, Optional<String> password, Optional<Path> passwordFile)
+    record Settings(
+            int port, Privacy privacy, Optional<String> user, Optional<String> password, Optional<Path> passwordFile)
             implements MailSettings {
 
         static Settings open(int port) {
@@ -109,7 +110,9 @@ class MailServerTest {
         assertThat(mail.getFrom()[0].toString()).isEqualTo("Roundsman <rounds@fernhollow.example>");
         assertThat(mail.getAllRecipients()[0].toString()).isEqualTo("wren@fernhollow.example");
         assertThat(mail.getHeader("Message-ID")).containsExactly("<7f1c@fernhollow.example>");
-        assertThat(got[1].getHeader("Message-ID")).as("a repeat is the same mail").containsExactly("<7f1c@fernhollow.example>");
+        assertThat(got[1].getHeader("Message-ID"))
+                .as("a repeat is the same mail")
+                .containsExactly("<7f1c@fernhollow.example>");
         assertThat(mail.getHeader("In-Reply-To")).containsExactly("<6e0b@fernhollow.example>");
         assertThat(mail.getHeader("References")).containsExactly("<6e0b@fernhollow.example>");
         assertThat(mail.getHeader("Auto-Submitted")).as("RFC 3834").containsExactly("auto-generated");
@@ -126,15 +129,22 @@ class MailServerTest {
         int port = start("smtp").getSmtp().getPort();
         green.setUser("rounds@fernhollow.example", "rounds", "heron-lantern-42");
         Path file = Files.writeString(folder.resolve("mail.password"), "heron-lantern-42\n");
-        Settings right = new Settings(port, MailSettings.Privacy.NONE, Optional.of("rounds"), Optional.empty(), Optional.of(file));
+        Settings right = new Settings(
+                port, MailSettings.Privacy.NONE, Optional.of("rounds"), Optional.empty(), Optional.of(file));
         new MailServer(right, CLOCK).send(LETTER);
         assertThat(green.getReceivedMessages()).hasSize(1);
         Settings wrong = new Settings(
-                port, MailSettings.Privacy.NONE, Optional.of("rounds"), Optional.of("wrong-secret-77"), Optional.empty());
+                port,
+                MailSettings.Privacy.NONE,
+                Optional.of("rounds"),
+                Optional.of("wrong-secret-77"),
+                Optional.empty());
         MailFailure failure = failure(wrong, LETTER);
         assertThat(failure).hasMessageContaining("refused our user or password");
         assertThat(failure.getMessage()).doesNotContain("wrong-secret-77");
-        assertThat(failure.permanent()).as("it is mended by changing the settings").isFalse();
+        assertThat(failure.permanent())
+                .as("it is mended by changing the settings")
+                .isFalse();
     }
 
     /** The server's certificate is its own and not of this name: RFC 8314 section 3, RFC 6125. */
@@ -142,7 +152,9 @@ class MailServerTest {
     @CsvSource({"smtps, TLS", "smtp, STARTTLS"})
     void nothingIsSentWhereTheConnectionCannotBeTrusted(String protocol, MailSettings.Privacy privacy) {
         start(protocol);
-        int port = protocol.equals("smtps") ? green.getSmtps().getPort() : green.getSmtp().getPort();
+        int port = protocol.equals("smtps")
+                ? green.getSmtps().getPort()
+                : green.getSmtp().getPort();
         Settings settings =
                 new Settings(port, privacy, Optional.of("rounds"), Optional.of("heron-lantern-42"), Optional.empty());
         MailFailure failure = failure(settings, LETTER);
@@ -185,7 +197,13 @@ class MailServerTest {
     void aLineBreakInASubjectMakesNoHeader() throws Exception {
         MailServer server = new MailServer(Settings.open(start("smtp").getSmtp().getPort()), CLOCK);
         server.send(new Letter(
-                "wren@fernhollow.example", "One\r\nBcc: all@fernhollow.example", "t", "h", "9a", Optional.empty(), "notices"));
+                "wren@fernhollow.example",
+                "One\r\nBcc: all@fernhollow.example",
+                "t",
+                "h",
+                "9a",
+                Optional.empty(),
+                "notices"));
         MimeMessage mail = green.getReceivedMessages()[0];
         assertThat(mail.getHeader("Bcc")).isNull();
         assertThat(mail.getSubject()).isEqualTo("One Bcc: all@fernhollow.example");
@@ -193,7 +211,17 @@ class MailServerTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {"", "wren", "wren@", "a b@c.example", "Wren <w@c.example>", "a@b.example,c@d.example", "a@b.example\r\nX: y", "a@@b.example"})
+    @ValueSource(
+            strings = {
+                "",
+                "wren",
+                "wren@",
+                "a b@c.example",
+                "Wren <w@c.example>",
+                "a@b.example,c@d.example",
+                "a@b.example\r\nX: y",
+                "a@@b.example"
+            })
     void whatIsNoSingleAddressIsRefused(String text) {
         assertThat(MailAddress.valid(text)).isFalse();
         assertThat(MailAddress.valid("wren.tolliver+noc@fernhollow.example")).isTrue();

@@ -49,7 +49,8 @@ final class ScriptedSmtp implements AutoCloseable {
     }
 
     private void talk(Socket client) throws IOException {
-        BufferedReader in = new BufferedReader(new InputStreamReader(client.getInputStream(), StandardCharsets.US_ASCII));
+        BufferedReader in =
+                new BufferedReader(new InputStreamReader(client.getInputStream(), StandardCharsets.US_ASCII));
         OutputStream out = client.getOutputStream();
         say(out, "220 scripted.example");
         boolean data = false;

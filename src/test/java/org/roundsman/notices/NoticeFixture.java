@@ -74,8 +74,7 @@ final class NoticeFixture {
 
     Surroundings with(AlarmSource source) {
         Texts texts = new Texts(new Links(config.baseUrl()), true);
-        return new Surroundings(
-                database, source, (site, at) -> siteNeeded, () -> mailOpen, texts, config, clock);
+        return new Surroundings(database, source, (site, at) -> siteNeeded, () -> mailOpen, texts, config, clock);
     }
 
     long id(String sql, Object... parameters) {
@@ -89,8 +88,8 @@ final class NoticeFixture {
 
     /** Somebody who wants mails about everything from minor on, changed as the test wants it. */
     long person(String name, UnaryOperator<NoticeChoices> change) {
-        long account = id(
-                "insert into account (name, role, password_hash) values (?, 'TECHNICIAN', 'x') returning id", name);
+        long account =
+                id("insert into account (name, role, password_hash) values (?, 'TECHNICIAN', 'x') returning id", name);
         NoticeChoices usual = new NoticeChoices(
                 true,
                 name + "@fernhollow.example",

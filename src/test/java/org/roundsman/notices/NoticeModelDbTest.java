@@ -124,7 +124,9 @@ class NoticeModelDbTest {
                 + " join notice_thread t on t.id = o.thread_id where o.kind in ('RAISE', 'UPDATE')");
         for (String one : written) {
             boolean begun = seen.add(one);
-            assertThat(begun && held.contains(Long.valueOf(one.split(" ")[1]))).as(one).isFalse();
+            assertThat(begun && held.contains(Long.valueOf(one.split(" ")[1])))
+                    .as(one)
+                    .isFalse();
         }
     }
 
@@ -144,15 +146,17 @@ class NoticeModelDbTest {
 
     private static void require(NoticeFixture f) {
         assertThat(f.outbox()).allMatch(line -> line.startsWith("SENT"));
-        List<String> states = f.texts("select thread_id || ' ' || state_key || ' ' || account_id || ' ' || channel from notice_outbox");
+        List<String> states = f.texts(
+                "select thread_id || ' ' || state_key || ' ' || account_id || ' ' || channel from notice_outbox");
         assertThat(states).doesNotHaveDuplicates();
         Map<Long, UUID> keys = new HashMap<>();
         f.arrived.forEach(message -> assertThat(keys.computeIfAbsent(message.id(), id -> message.key()))
                 .isEqualTo(message.key()));
         assertThat(new HashSet<>(keys.values())).hasSameSizeAs(keys.keySet());
-        List<String> endsWithoutBeginning = f.texts("select id::text from notice_outbox c where kind = 'CLEAR' and not exists"
-                + " (select from notice_outbox r where r.thread_id = c.thread_id and r.kind = 'RAISE'"
-                + " and r.account_id = c.account_id and r.channel = c.channel and r.id < c.id)");
+        List<String> endsWithoutBeginning =
+                f.texts("select id::text from notice_outbox c where kind = 'CLEAR' and not exists"
+                        + " (select from notice_outbox r where r.thread_id = c.thread_id and r.kind = 'RAISE'"
+                        + " and r.account_id = c.account_id and r.channel = c.channel and r.id < c.id)");
         assertThat(endsWithoutBeginning).isEmpty();
         requireStandingIsTold(f);
     }
@@ -164,10 +168,14 @@ class NoticeModelDbTest {
                 standing.add(id);
             }
         }
-        List<String> told = f.texts("select t.alarm_id::text from notice_outbox o join notice_thread t on t.id = o.thread_id"
-                + " join account a on a.id = o.account_id where a.name = 'wren' and o.kind = 'RAISE' and not t.over");
-        assertThat(told).containsExactlyInAnyOrderElementsOf(standing.stream().map(String::valueOf).toList());
+        List<String> told = f.texts(
+                "select t.alarm_id::text from notice_outbox o join notice_thread t on t.id = o.thread_id join account"
+                        + " a on a.id = o.account_id where a.name = 'wren' and o.kind = 'RAISE' and not t.over");
+        assertThat(told)
+                .containsExactlyInAnyOrderElementsOf(
+                        standing.stream().map(String::valueOf).toList());
         assertThat(f.texts("select alarm_id::text from notice_thread where not over"))
-                .containsExactlyInAnyOrderElementsOf(standing.stream().map(String::valueOf).toList());
+                .containsExactlyInAnyOrderElementsOf(
+                        standing.stream().map(String::valueOf).toList());
     }
 }

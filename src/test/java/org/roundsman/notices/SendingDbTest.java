@@ -44,7 +44,9 @@ class SendingDbTest {
         f.after(Sending.LEASE.plusSeconds(1));
         f.minutes(60);
         assertThat(f.kinds()).containsExactly("raise", "raise");
-        assertThat(f.arrived).extracting(Claimed::key).containsOnly(f.arrived.get(0).key());
+        assertThat(f.arrived)
+                .extracting(Claimed::key)
+                .containsOnly(f.arrived.get(0).key());
         assertThat(f.arrived.get(1).content()).isEqualTo(f.arrived.get(0).content());
         assertThat(f.outbox()).containsExactly("SENT raise");
     }
@@ -90,7 +92,8 @@ class SendingDbTest {
             f.minutes(3);
         }
         int attempts = (int) f.id("select attempts from notice_outbox");
-        // 30 s doubling up to an hour, each scattered by a quarter: 7 attempts in the first hour or so, then about one an hour
+        // 30 s doubling up to an hour, each scattered by a quarter: 7 attempts in the first hour or so, then about one
+        // an hour
         assertThat(attempts).isBetween(22, 38);
         assertThat(f.outbox()).containsExactly("WAITING raise");
         for (int minute = 0; minute < 2 * 60; minute += 3) {
@@ -140,8 +143,9 @@ class SendingDbTest {
         Claimed summary = f.arrived.get(11);
         assertThat(summary.kind().word()).isEqualTo("summary");
         assertThat(summary.content().subject())
-                .isEqualTo("[invented] 9 more messages since Wed 4 Mar, 12:00 CET, the worst: Does not answer: Gate AP 17"
-                        + " at Pier North (Saltmarsh Ferry Line): device lost");
+                .isEqualTo(
+                        "[invented] 9 more messages since Wed 4 Mar, 12:00 CET, the worst: Does not answer: Gate AP 17"
+                                + " at Pier North (Saltmarsh Ferry Line): device lost");
         f.raised(21, Severity.MAJOR);
         f.minutes(30);
         assertThat(f.arrived).as("the hour is full").hasSize(12);
@@ -196,7 +200,8 @@ class SendingDbTest {
         List<Claimed> second = f.sending().claim(5);
         assertThat(first).hasSize(5);
         assertThat(second).hasSize(3);
-        assertThat(first).extracting(Claimed::id).doesNotContainAnyElementsOf(
-                second.stream().map(Claimed::id).toList());
+        assertThat(first)
+                .extracting(Claimed::id)
+                .doesNotContainAnyElementsOf(second.stream().map(Claimed::id).toList());
     }
 }

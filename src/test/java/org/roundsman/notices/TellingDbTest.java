@@ -248,14 +248,17 @@ class TellingDbTest {
         assertThat(f.arrived).hasSize(3);
         f.clear(gate);
         f.minutes(11);
-        assertThat(f.kinds().subList(3, f.kinds().size())).as("to the first; the second sleeps").containsExactly("clear");
+        assertThat(f.kinds().subList(3, f.kinds().size()))
+                .as("to the first; the second sleeps")
+                .containsExactly("clear");
     }
 
     @Test
     void escalationRestsOutsideOfServiceHoursAndACustomersOwnChainCounts() {
         long everybody = f.person("everybody", c -> Choose.from(c, Severity.CRITICAL));
         long own = f.person("own", c -> Choose.from(c, Severity.CRITICAL));
-        f.chain(new EscalationChain(0, Optional.empty(), Severity.MINOR, 5, false, java.util.List.of(Set.of(everybody))));
+        f.chain(new EscalationChain(
+                0, Optional.empty(), Severity.MINOR, 5, false, java.util.List.of(Set.of(everybody))));
         f.chain(new EscalationChain(
                 0, Optional.of(f.customer), Severity.MAJOR, 5, true, java.util.List.of(Set.of(own))));
         f.siteNeeded = false;

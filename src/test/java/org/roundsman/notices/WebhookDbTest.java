@@ -60,8 +60,10 @@ class WebhookDbTest {
         receiver.start();
         sealer = new Sealer(SecretKey.in(DataFolder.at(folder.resolve("data")).keyFile()));
         webhooks = new Webhooks(f.database, sealer, PlainTrail.on(f.database, f.clock), f.clock);
-        long account = f.person("wren", c -> new NoticeChoices(
-                false, "", c.severity(), c.events(), true, c.customers(), c.zone(), "", Digest.NONE, 7, 1));
+        long account = f.person(
+                "wren",
+                c -> new NoticeChoices(
+                        false, "", c.severity(), c.events(), true, c.customers(), c.zone(), "", Digest.NONE, 7, 1));
         owner = new SignedIn(account, "wren", "Wren", Role.OWNER, Optional.empty(), false);
     }
 
@@ -100,8 +102,8 @@ class WebhookDbTest {
     private void run() {
         Surroundings at = f.surroundings();
         new Telling(at).run();
-        Carriers carriers = new Carriers(
-                f.database, null, new WebhookPost(Duration.ofSeconds(1), true), sealer, f.clock);
+        Carriers carriers =
+                new Carriers(f.database, null, new WebhookPost(Duration.ofSeconds(1), true), sealer, f.clock);
         Sending sending = new Sending(at, carriers, new Random(1));
         sending.claim(100).forEach(sending::attempt);
     }
@@ -151,7 +153,9 @@ class WebhookDbTest {
         minutes(10);
         assertThat(got).hasSize(4);
         assertThat(got).extracting(Got::id).containsOnly(got.get(0).id());
-        assertThat(got).extracting(one -> new String(one.body(), UTF_8)).containsOnly(new String(got.get(0).body(), UTF_8));
+        assertThat(got)
+                .extracting(one -> new String(one.body(), UTF_8))
+                .containsOnly(new String(got.get(0).body(), UTF_8));
         assertThat(got.get(3).time()).isNotEqualTo(got.get(0).time());
         assertThat(got.get(3).hmac()).isEqualTo(independently(made.secret(), got.get(3)));
         assertThat(f.outbox()).containsExactly("SENT raise");
@@ -160,7 +164,8 @@ class WebhookDbTest {
     @Test
     void aSecretIsKeptSealedAndRotatedAtOnce() throws Exception {
         Webhooks.Made made = webhooks.add(owner, "chat", url());
-        assertThat(f.texts("select encode(secret, 'escape') from notice_webhook")).noneMatch(s -> s.contains(made.secret()));
+        assertThat(f.texts("select encode(secret, 'escape') from notice_webhook"))
+                .noneMatch(s -> s.contains(made.secret()));
         Webhooks.Made fresh = webhooks.rotate(owner, made.webhook().id()).orElseThrow();
         assertThat(fresh.secret()).isNotEqualTo(made.secret());
         f.raised(1, Severity.MAJOR);
@@ -196,7 +201,8 @@ class WebhookDbTest {
 
     @Test
     void addressesThatAreNoneAreRefused() {
-        for (String url : List.of("ftp://chat.example/", "chat.example", "https://a:b@chat.example/", "http:///x", "https://x/#y")) {
+        for (String url : List.of(
+                "ftp://chat.example/", "chat.example", "https://a:b@chat.example/", "http:///x", "https://x/#y")) {
             assertThatThrownBy(() -> webhooks.add(owner, "chat", url)).isInstanceOf(NoticeRejected.class);
         }
         assertThatThrownBy(() -> webhooks.add(owner, " ", url())).isInstanceOf(NoticeRejected.class);

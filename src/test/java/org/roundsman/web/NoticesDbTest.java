@@ -51,8 +51,8 @@ class NoticesDbTest {
     }
 
     private static Map<String, String> strings(Map<String, ?> fields) {
-        return fields.entrySet().stream()
-                .collect(java.util.stream.Collectors.toMap(Map.Entry::getKey, e -> e.getValue().toString()));
+        return fields.entrySet().stream().collect(java.util.stream.Collectors.toMap(Map.Entry::getKey, e -> e.getValue()
+                .toString()));
     }
 
     @Test
@@ -60,7 +60,8 @@ class NoticesDbTest {
         Browser browser = fixture.browser(Role.TECHNICIAN, null);
         String page = browser.get("/notices").asString();
         assertThat(page).contains("No mail server is set up");
-        assertThat(post(browser, "/notices", "/notices", choices()).statusCode()).isEqualTo(303);
+        assertThat(post(browser, "/notices", "/notices", choices()).statusCode())
+                .isEqualTo(303);
         assertThat(browser.get("/notices").asString()).contains("Mon-Fri 08:00-18:00", "wren@fernhollow.example");
         Map<String, Object> wrong = new java.util.HashMap<>(choices());
         wrong.put("hours", "at night");
@@ -76,14 +77,17 @@ class NoticesDbTest {
 
     @Test
     void aViewerHasNoNoticesAndAnAccountManagerNoWebhooks() {
-        Browser viewer = fixture.browser(Role.VIEWER, fixture.place("Quillfeather").customerId());
+        Browser viewer =
+                fixture.browser(Role.VIEWER, fixture.place("Quillfeather").customerId());
         assertThat(viewer.get("/notices").statusCode()).isEqualTo(403);
         Browser manager = fixture.browser(Role.ACCOUNT_MANAGER, null);
         assertThat(manager.get("/notices").statusCode()).isEqualTo(200);
         for (String path : List.of("/notices/webhooks", "/notices/outbox", "/notices/escalation")) {
             assertThat(manager.get(path).statusCode()).as(path).isEqualTo(403);
         }
-        assertThat(fixture.browser(Role.TECHNICIAN, null).get("/notices/escalation").statusCode())
+        assertThat(fixture.browser(Role.TECHNICIAN, null)
+                        .get("/notices/escalation")
+                        .statusCode())
                 .isEqualTo(403);
     }
 
@@ -105,15 +109,20 @@ class NoticesDbTest {
             Response made = post(owner, "/notices/webhooks", "/notices/webhooks", hook);
             Matcher once = ONCE.matcher(made.asString());
             assertThat(once.find()).isTrue();
-            assertThat(owner.get("/notices/webhooks").asString()).doesNotContain(once.group(1)).contains(url);
-            assertThat(post(owner, "/notices", "/notices/test", Map.of()).asString()).contains("on its way, by one way");
+            assertThat(owner.get("/notices/webhooks").asString())
+                    .doesNotContain(once.group(1))
+                    .contains(url);
+            assertThat(post(owner, "/notices", "/notices/test", Map.of()).asString())
+                    .contains("on its way, by one way");
             String dead = hook.get("name");
             await().untilAsserted(() -> assertThat(deadLine(owner, dead)).contains("410 Gone"));
             assertThat(got).hasSize(1);
             status[0] = 204;
-            Matcher again = Pattern.compile("/notices/messages/(\\d+)/send-again").matcher(deadLine(owner, dead));
+            Matcher again =
+                    Pattern.compile("/notices/messages/(\\d+)/send-again").matcher(deadLine(owner, dead));
             assertThat(again.find()).isTrue();
-            assertThat(post(owner, "/notices", again.group(), Map.of()).statusCode()).isEqualTo(303);
+            assertThat(post(owner, "/notices", again.group(), Map.of()).statusCode())
+                    .isEqualTo(303);
             await().untilAsserted(() -> assertThat(got).hasSize(2));
             assertThat(got.get(1)).isEqualTo(got.get(0)).contains("\"event\":\"test\"");
         } finally {
@@ -123,9 +132,7 @@ class NoticesDbTest {
 
     /** The row of the page that names that webhook. */
     private static String deadLine(Browser owner, String webhook) {
-        return owner.get("/notices/outbox?state=dead").asString().lines()
-                .reduce((a, b) -> a + b)
-                .stream()
+        return owner.get("/notices/outbox?state=dead").asString().lines().reduce((a, b) -> a + b).stream()
                 .flatMap(all -> java.util.Arrays.stream(all.split("<tr ")))
                 .filter(row -> row.contains(webhook))
                 .findFirst()
@@ -143,11 +150,24 @@ class NoticesDbTest {
                 .orElseThrow()
                 .group(1);
         Map<String, String> chain = Map.of(
-                "customer", String.valueOf(customer), "severity", "major", "minutes", "20", "step1", member, "step3", member);
-        assertThat(post(owner, "/notices/escalation", "/notices/escalation", chain).statusCode()).isEqualTo(303);
+                "customer",
+                String.valueOf(customer),
+                "severity",
+                "major",
+                "minutes",
+                "20",
+                "step1",
+                member,
+                "step3",
+                member);
+        assertThat(post(owner, "/notices/escalation", "/notices/escalation", chain)
+                        .statusCode())
+                .isEqualTo(303);
         assertThat(owner.get("/notices/escalation").asString()).contains("from major, every 20 minutes");
         Map<String, String> empty = Map.of("customer", "", "severity", "major", "minutes", "0");
-        assertThat(post(owner, "/notices/escalation", "/notices/escalation", empty).statusCode()).isEqualTo(422);
+        assertThat(post(owner, "/notices/escalation", "/notices/escalation", empty)
+                        .statusCode())
+                .isEqualTo(422);
     }
 
     @Test
@@ -158,12 +178,14 @@ class NoticesDbTest {
         assertThat(before.getString("severity")).isEqualTo("major");
         JsonPath after = require(
                 200,
-                api.patch("/notices/choices", "{\"severity\":\"critical\",\"events\":[\"clear\"],\"timeZone\":\"Europe/Oslo\"}"));
+                api.patch(
+                        "/notices/choices",
+                        "{\"severity\":\"critical\",\"events\":[\"clear\"],\"timeZone\":\"Europe/Oslo\"}"));
         assertThat(after.getString("severity")).isEqualTo("critical");
         assertThat(after.getList("events")).containsExactly("clear");
         assertThat(after.getString("timeZone")).isEqualTo("Europe/Oslo");
-        JsonPath refused = require(
-                422, api.patch("/notices/choices", "{\"mail\":true,\"hours\":\"never\",\"digestHour\":24}"));
+        JsonPath refused =
+                require(422, api.patch("/notices/choices", "{\"mail\":true,\"hours\":\"never\",\"digestHour\":24}"));
         assertThat(refused.getList("errors.field")).containsExactlyInAnyOrder("mailAddress", "hours", "digestHour");
         assertThat(require(200, api.get("/notices/choices")).getBoolean("mail")).isFalse();
         require(200, api.get("/notices/messages?state=dead&size=2"));

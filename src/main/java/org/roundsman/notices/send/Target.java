@@ -115,8 +115,8 @@ public final class Target {
     /** RFC 6052: 64:ff9b::/96 holds an IPv4 address in its last four octets. */
     private static InetAddress throughNat64(InetAddress one) throws UnknownHostException {
         byte[] octets = one.getAddress();
-        boolean translated = octets.length == 16
-                && java.util.Arrays.equals(octets, 0, NAT64_OCTET, NAT64, 0, NAT64_OCTET);
+        boolean translated =
+                octets.length == 16 && java.util.Arrays.equals(octets, 0, NAT64_OCTET, NAT64, 0, NAT64_OCTET);
         return translated
                 ? InetAddress.getByAddress(java.util.Arrays.copyOfRange(octets, NAT64_OCTET, octets.length))
                 : one;

@@ -83,7 +83,8 @@ public final class WebhookPost {
         head.append("Content-Length: ").append(body.length).append("\r\n");
         head.append("User-Agent: Roundsman\r\n");
         head.append("Connection: close\r\n");
-        headers.forEach((name, value) -> head.append(name).append(": ").append(value).append("\r\n"));
+        headers.forEach(
+                (name, value) -> head.append(name).append(": ").append(value).append("\r\n"));
         head.append("\r\n");
         ByteArrayOutputStream octets = new ByteArrayOutputStream();
         octets.write(head.toString().getBytes(StandardCharsets.US_ASCII));

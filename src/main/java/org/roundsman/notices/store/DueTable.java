@@ -47,14 +47,7 @@ public final class DueTable {
 
     /** How many went out to that person by that channel within the last hour, or are on their way. */
     public static int used(Connection connection, long account, String channel, Instant now) throws SQLException {
-        return Rows.first(
-                        connection,
-                        USED,
-                        row -> row.getInt(1),
-                        account,
-                        channel,
-                        now.minus(HourlyBound.HOUR),
-                        now)
+        return Rows.first(connection, USED, row -> row.getInt(1), account, channel, now.minus(HourlyBound.HOUR), now)
                 .orElse(0);
     }
 

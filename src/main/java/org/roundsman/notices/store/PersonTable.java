@@ -35,7 +35,10 @@ public final class PersonTable {
                 row -> row.getLong(1),
                 account));
         return Rows.first(
-                connection, "select * from notice_person where account_id = ?", row -> choices(row, customers), account);
+                connection,
+                "select * from notice_person where account_id = ?",
+                row -> choices(row, customers),
+                account);
     }
 
     private static NoticeChoices choices(ResultSet row, Set<Long> customers) throws SQLException {
@@ -54,19 +57,20 @@ public final class PersonTable {
     }
 
     /** Puts what a person chose in the place of what they had. Digests begin anew when their times change. */
-    public static void put(Connection connection, long account, NoticeChoices choices, Instant now) throws SQLException {
+    public static void put(Connection connection, long account, NoticeChoices choices, Instant now)
+            throws SQLException {
         Rows.run(
                 connection,
-                "insert into notice_person as p (account_id, mail, mail_address, severity, events, every_customer, time_zone,"
-                        + " hours, digest, digest_hour, digest_weekday, digest_until, changed_at)"
-                        + " values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) on conflict (account_id) do update set"
-                        + " mail = excluded.mail, mail_address = excluded.mail_address, severity = excluded.severity,"
-                        + " events = excluded.events, every_customer = excluded.every_customer,"
-                        + " time_zone = excluded.time_zone, hours = excluded.hours, digest = excluded.digest,"
-                        + " digest_hour = excluded.digest_hour, digest_weekday = excluded.digest_weekday,"
-                        + " digest_until = case when (p.digest, p.digest_hour, p.digest_weekday, p.time_zone) ="
-                        + " (excluded.digest, excluded.digest_hour, excluded.digest_weekday, excluded.time_zone)"
-                        + " then p.digest_until else excluded.digest_until end, changed_at = excluded.changed_at",
+                "insert into notice_person as p (account_id, mail, mail_address, severity, events, every_customer,"
+                    + " time_zone, hours, digest, digest_hour, digest_weekday, digest_until, changed_at) values (?, ?,"
+                    + " ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) on conflict (account_id) do update set mail = excluded.mail,"
+                    + " mail_address = excluded.mail_address, severity = excluded.severity, events = excluded.events,"
+                    + " every_customer = excluded.every_customer, time_zone = excluded.time_zone, hours ="
+                    + " excluded.hours, digest = excluded.digest, digest_hour = excluded.digest_hour, digest_weekday ="
+                    + " excluded.digest_weekday, digest_until = case when (p.digest, p.digest_hour, p.digest_weekday,"
+                    + " p.time_zone) = (excluded.digest, excluded.digest_hour, excluded.digest_weekday,"
+                    + " excluded.time_zone) then p.digest_until else excluded.digest_until end, changed_at ="
+                    + " excluded.changed_at",
                 account,
                 choices.mail(),
                 choices.mailAddress(),
@@ -107,15 +111,15 @@ public final class PersonTable {
      */
     public static List<Recipient> recipients(Connection connection, boolean mailOpen) throws SQLException {
         Map<Long, Set<Long>> customers = new HashMap<>();
-        Rows.list(
-                connection,
-                "select account_id, customer_id from notice_person_customer",
-                row -> customers.computeIfAbsent(row.getLong(1), id -> new HashSet<>()).add(row.getLong(2)));
+        Rows.list(connection, "select account_id, customer_id from notice_person_customer", row -> customers
+                .computeIfAbsent(row.getLong(1), id -> new HashSet<>())
+                .add(row.getLong(2)));
         Map<Long, List<String>> hooks = new HashMap<>();
         Rows.list(
                 connection,
                 "select account_id, id from notice_webhook where enabled and secret is not null order by id",
-                row -> hooks.computeIfAbsent(row.getLong(1), id -> new ArrayList<>()).add(WEBHOOK + row.getLong(2)));
+                row -> hooks.computeIfAbsent(row.getLong(1), id -> new ArrayList<>())
+                        .add(WEBHOOK + row.getLong(2)));
         return Rows.list(
                 connection,
                 "select p.* from notice_person p join account a on a.id = p.account_id"

@@ -48,7 +48,8 @@ public final class ThreadTable {
     }
 
     /** Writes those that are new or differ from what was read. */
-    public static void save(Connection connection, List<NoticeThread> before, List<NoticeThread> after) throws SQLException {
+    public static void save(Connection connection, List<NoticeThread> before, List<NoticeThread> after)
+            throws SQLException {
         List<NoticeThread> changed = new ArrayList<>(after);
         changed.removeAll(before);
         for (NoticeThread thread : changed) {
@@ -63,7 +64,8 @@ public final class ThreadTable {
     private static void insert(Connection connection, NoticeThread thread) throws SQLException {
         Rows.run(
                 connection,
-                "insert into notice_thread (alarm_id, episode_id, raised_at, cleared_at, cleared_times) values (?, ?, ?, ?, ?)",
+                "insert into notice_thread (alarm_id, episode_id, raised_at, cleared_at, cleared_times) values (?, ?,"
+                        + " ?, ?, ?)",
                 thread.alarmId(),
                 thread.episodeId(),
                 thread.raisedAt(),

@@ -34,7 +34,9 @@ final class AlarmWords {
 
     /** The same with the cause, where the title does not say it all. */
     static String headline(OpenAlarm alarm) {
-        return alarm.cause() == CauseKind.ITSELF ? where(alarm) : where(alarm) + ": " + alarm.cause().word();
+        return alarm.cause() == CauseKind.ITSELF
+                ? where(alarm)
+                : where(alarm) + ": " + alarm.cause().word();
     }
 
     static ZoneId zone(OpenAlarm alarm) {
@@ -62,13 +64,14 @@ final class AlarmWords {
         List<String> lines = new ArrayList<>();
         if (impact.clients().isPresent()) {
             String parts = "staff networks " + known(impact.staff()) + ", guest networks " + known(impact.guest());
-            lines.add("About " + impact.clients().getAsInt() + (now ? " clients would be online now (" : " clients would have been online (")
-                    + parts + ").");
+            lines.add("About " + impact.clients().getAsInt()
+                    + (now ? " clients would be online now (" : " clients would have been online (") + parts + ").");
         } else {
             lines.add("How many would be online is not known.");
         }
         if (impact.devices() > 0) {
-            lines.add(impact.devices() + (impact.devices() == 1 ? " access point is affected." : " access points are affected."));
+            lines.add(impact.devices()
+                    + (impact.devices() == 1 ? " access point is affected." : " access points are affected."));
         }
         lines.add(impact.serviceHours() ? "Within the site's service hours." : "Outside the site's service hours.");
         return lines;

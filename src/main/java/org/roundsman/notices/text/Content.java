@@ -10,7 +10,8 @@ import java.util.Map;
  * @param lead the most important, in one or two sentences
  * @param facts for programs: texts, numbers, lists and maps of them
  */
-public record Content(String subject, String lead, List<Section> sections, List<Link> links, Map<String, Object> facts) {
+public record Content(
+        String subject, String lead, List<Section> sections, List<Link> links, Map<String, Object> facts) {
 
     public Content {
         sections = List.copyOf(sections);

@@ -28,7 +28,8 @@ public record Links(Optional<String> base) {
     }
 
     List<Content.Link> page(String words, String path) {
-        return base.map(address -> List.of(new Content.Link(words, address + path))).orElse(List.of());
+        return base.map(address -> List.of(new Content.Link(words, address + path)))
+                .orElse(List.of());
     }
 
     /** The last words of every message. */

@@ -14,17 +14,23 @@ public final class MailText {
             if (!section.title().isEmpty()) {
                 text.append(section.title()).append(":\n");
             }
-            section.lines().forEach(line -> text.append(section.title().isEmpty() ? "" : "  ").append(line).append('\n'));
+            section.lines().forEach(line -> text.append(section.title().isEmpty() ? "" : "  ")
+                    .append(line)
+                    .append('\n'));
         }
         if (!content.links().isEmpty()) {
             text.append('\n');
-            content.links().forEach(link -> text.append(link.words()).append(": ").append(link.address()).append('\n'));
+            content.links().forEach(link -> text.append(link.words())
+                    .append(": ")
+                    .append(link.address())
+                    .append('\n'));
         }
         return text.toString();
     }
 
     public static String html(Content content) {
-        StringBuilder html = new StringBuilder("<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>")
+        StringBuilder html = new StringBuilder(
+                        "<!DOCTYPE html>\n<html lang=\"en\"><head><meta charset=\"utf-8\"><title>")
                 .append(safe(content.subject()))
                 .append("</title></head><body>\n<p><strong>")
                 .append(safe(content.lead()))
@@ -44,7 +50,8 @@ public final class MailText {
 
     private static void section(StringBuilder html, Content.Section section) {
         if (section.title().isEmpty()) {
-            section.lines().forEach(line -> html.append("<p>").append(safe(line)).append("</p>\n"));
+            section.lines()
+                    .forEach(line -> html.append("<p>").append(safe(line)).append("</p>\n"));
             return;
         }
         html.append("<h2>").append(safe(section.title())).append("</h2>\n<ul>\n");

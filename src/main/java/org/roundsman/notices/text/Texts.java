@@ -46,13 +46,20 @@ public final class Texts {
 
     private Content standing(OpenAlarm alarm, String before, String lead) {
         List<Section> sections = new ArrayList<>();
-        sections.add(new Section("Since", List.of(
-                AlarmWords.moment(alarm.began(), AlarmWords.zone(alarm)) + ", severity " + alarm.severity().word())));
+        sections.add(new Section(
+                "Since",
+                List.of(AlarmWords.moment(alarm.began(), AlarmWords.zone(alarm)) + ", severity "
+                        + alarm.severity().word())));
         sections.addAll(cause(alarm));
         sections.add(new Section("Who suffers", AlarmWords.impact(alarm.impact(), true)));
         sections.add(new Section("Next step", List.of(alarm.key().type().advice())));
         boolean place = alarm.siteId().isPresent();
-        return content(before + AlarmWords.headline(alarm), lead, sections, links.ofAlarm(alarm.id(), place), AlarmWords.facts(alarm));
+        return content(
+                before + AlarmWords.headline(alarm),
+                lead,
+                sections,
+                links.ofAlarm(alarm.id(), place),
+                AlarmWords.facts(alarm));
     }
 
     private static List<Section> cause(OpenAlarm alarm) {
@@ -62,7 +69,8 @@ public final class Texts {
         }
         lines.addAll(alarm.evidence());
         if (alarm.pointing() > 0) {
-            lines.add(alarm.pointing() + (alarm.pointing() == 1 ? " other alarm comes" : " other alarms come") + " from this one.");
+            lines.add(alarm.pointing() + (alarm.pointing() == 1 ? " other alarm comes" : " other alarms come")
+                    + " from this one.");
         }
         return lines.isEmpty() ? List.of() : List.of(new Section("Cause", lines));
     }
@@ -117,7 +125,8 @@ public final class Texts {
      * @param over causes that cleared in that time
      */
     public Content digest(List<OpenAlarm> open, List<OpenAlarm> over, Instant from, ZoneId zone) {
-        String subject = "Your summary: " + count(open.size(), "alarm stands", "alarms stand") + ", " + over.size() + " over";
+        String subject =
+                "Your summary: " + count(open.size(), "alarm stands", "alarms stand") + ", " + over.size() + " over";
         List<Section> sections = List.of(
                 new Section("Standing now", more(lines(open), open.size())),
                 new Section("Over since " + AlarmWords.moment(from, zone), more(lines(over), over.size())));
@@ -125,7 +134,12 @@ public final class Texts {
         facts.put("from", from.toString());
         facts.put("standing", open.stream().map(AlarmWords::facts).toList());
         facts.put("over", over.stream().map(AlarmWords::facts).toList());
-        return content(subject, "What happened since " + AlarmWords.moment(from, zone) + ".", sections, links.page("All alarms", "/triage"), facts);
+        return content(
+                subject,
+                "What happened since " + AlarmWords.moment(from, zone) + ".",
+                sections,
+                links.page("All alarms", "/triage"),
+                facts);
     }
 
     /** Shows that messages arrive. */
@@ -141,8 +155,8 @@ public final class Texts {
     private static List<String> lines(List<OpenAlarm> alarms) {
         return alarms.stream()
                 .limit(LISTED)
-                .map(alarm -> AlarmWords.headline(alarm) + ", " + alarm.severity().word() + ", "
-                        + AlarmWords.moment(alarm.began(), AlarmWords.zone(alarm)))
+                .map(alarm -> AlarmWords.headline(alarm) + ", "
+                        + alarm.severity().word() + ", " + AlarmWords.moment(alarm.began(), AlarmWords.zone(alarm)))
                 .toList();
     }
 

@@ -32,7 +32,8 @@ public final class EscalationRule {
      * @param needed whether the site needs its Wi-Fi now
      */
     public static Optional<Due> decide(NoticeThread thread, OpenAlarm alarm, Chain chain, boolean needed, Instant now) {
-        boolean open = alarm.operator() == OperatorState.NONE && alarm.severity().atLeast(chain.severity());
+        boolean open =
+                alarm.operator() == OperatorState.NONE && alarm.severity().atLeast(chain.severity());
         if (!open || thread.toldAt().isEmpty() || chain.steps().isEmpty() || chain.serviceHours() && !needed) {
             return Optional.empty();
         }

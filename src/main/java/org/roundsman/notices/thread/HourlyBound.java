@@ -45,9 +45,13 @@ public final class HourlyBound {
         List<Long> send = new ArrayList<>();
         due.stream().filter(one -> !one.bounded()).forEach(one -> send.add(one.id()));
         int room = Math.max(0, most - used);
-        List<Due> repeats = due.stream().filter(one -> one.bounded() && !one.foldable()).limit(room).toList();
+        List<Due> repeats = due.stream()
+                .filter(one -> one.bounded() && !one.foldable())
+                .limit(room)
+                .toList();
         repeats.forEach(one -> send.add(one.id()));
-        List<Due> fresh = due.stream().filter(one -> one.bounded() && one.foldable()).toList();
+        List<Due> fresh =
+                due.stream().filter(one -> one.bounded() && one.foldable()).toList();
         return fresh(fresh, room - repeats.size(), send, now);
     }
 

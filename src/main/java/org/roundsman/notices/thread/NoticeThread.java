@@ -33,17 +33,47 @@ public record NoticeThread(
 
     static NoticeThread begin(long alarmId, long episodeId, Instant at) {
         return new NoticeThread(
-                0, alarmId, episodeId, at, Optional.empty(), 0, Optional.empty(), Optional.empty(), 0, Optional.empty(), false);
+                0,
+                alarmId,
+                episodeId,
+                at,
+                Optional.empty(),
+                0,
+                Optional.empty(),
+                Optional.empty(),
+                0,
+                Optional.empty(),
+                false);
     }
 
     NoticeThread raisedAgain(long episode) {
         return new NoticeThread(
-                id, alarmId, episode, raisedAt, Optional.empty(), clearedTimes, toldAt, toldSeverity, escalations, escalatedAt, false);
+                id,
+                alarmId,
+                episode,
+                raisedAt,
+                Optional.empty(),
+                clearedTimes,
+                toldAt,
+                toldSeverity,
+                escalations,
+                escalatedAt,
+                false);
     }
 
     NoticeThread cleared(Instant at) {
         return new NoticeThread(
-                id, alarmId, episodeId, raisedAt, Optional.of(at), clearedTimes + 1, toldAt, toldSeverity, escalations, escalatedAt, false);
+                id,
+                alarmId,
+                episodeId,
+                raisedAt,
+                Optional.of(at),
+                clearedTimes + 1,
+                toldAt,
+                toldSeverity,
+                escalations,
+                escalatedAt,
+                false);
     }
 
     NoticeThread told(Instant at, Severity severity) {
@@ -78,6 +108,16 @@ public record NoticeThread(
 
     NoticeThread ended() {
         return new NoticeThread(
-                id, alarmId, episodeId, raisedAt, clearedAt, clearedTimes, toldAt, toldSeverity, escalations, escalatedAt, true);
+                id,
+                alarmId,
+                episodeId,
+                raisedAt,
+                clearedAt,
+                clearedTimes,
+                toldAt,
+                toldSeverity,
+                escalations,
+                escalatedAt,
+                true);
     }
 }

@@ -49,7 +49,8 @@ public record OwnHours(ZoneId zone, List<ServiceHours> stretches) {
             LocalDate day = today.plusDays(ahead);
             for (ServiceHours stretch : stretches) {
                 Instant opens = day.atTime(stretch.opens).atZone(zone).toInstant();
-                boolean fits = stretch.weekday == day.getDayOfWeek().getValue() && !opens.isBefore(at) && contain(opens);
+                boolean fits =
+                        stretch.weekday == day.getDayOfWeek().getValue() && !opens.isBefore(at) && contain(opens);
                 if (fits && (first == null || opens.isBefore(first))) {
                     first = opens;
                 }

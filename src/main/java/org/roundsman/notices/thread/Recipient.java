@@ -42,6 +42,9 @@ public record Recipient(
 
     /** Whether they are to be told now that something is wrong. */
     public boolean wants(OptionalLong customer, Severity severity, Instant now) {
-        return wants(NoticeEvent.RAISE) && hearsOf(customer) && severity.atLeast(choices.severity()) && hours.contain(now);
+        return wants(NoticeEvent.RAISE)
+                && hearsOf(customer)
+                && severity.atLeast(choices.severity())
+                && hours.contain(now);
     }
 }

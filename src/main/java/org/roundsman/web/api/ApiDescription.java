@@ -47,10 +47,10 @@ public final class ApiDescription implements OASFilter {
     public void filterOpenAPI(OpenAPI api) {
         api.getInfo()
                 .description("Resources of Roundsman for programs. Every request carries a personal token, made on the"
-                        + " page “Tokens”. Times are RFC 3339 in UTC. Lists come in pieces: follow “next”, or the header"
-                        + " Link (RFC 8288). Changes are JSON Merge Patch (RFC 7396); If-Match with the ETag of an earlier"
-                        + " answer makes sure that nobody changed the thing meanwhile. What goes wrong is told as RFC 9457"
-                        + " says. All examples are invented.")
+                        + " page “Tokens”. Times are RFC 3339 in UTC. Lists come in pieces: follow “next”, or"
+                        + " the header Link (RFC 8288). Changes are JSON Merge Patch (RFC 7396); If-Match"
+                        + " with the ETag of an earlier answer makes sure that nobody changed the thing"
+                        + " meanwhile. What goes wrong is told as RFC 9457 says. All examples are invented.")
                 .license(OASFactory.createLicense().name("Apache-2.0").identifier("Apache-2.0"));
         Server here = OASFactory.createServer().url("/").description("The service that this description came from");
         api.setServers(List.of(here));

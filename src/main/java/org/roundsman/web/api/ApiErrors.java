@@ -19,7 +19,10 @@ class ApiErrors implements OtherErrors {
 
     @Override
     public boolean expects(Throwable e) {
-        return e instanceof ProblemException || e instanceof InputRejected || e instanceof PeopleException || e instanceof NoticeRejected;
+        return e instanceof ProblemException
+                || e instanceof InputRejected
+                || e instanceof PeopleException
+                || e instanceof NoticeRejected;
     }
 
     @Override

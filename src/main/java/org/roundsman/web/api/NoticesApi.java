@@ -84,9 +84,10 @@ class NoticesApi {
         caller.requireEveryone();
         Optional<OutboxState> only = Choice.filter(OutboxState.class, "state", state);
         long from = paging.afterId();
-        List<NoticeJson.Message> found = outbox.before(only, from == 0 ? Long.MAX_VALUE : from, paging.size() + 1).stream()
-                .map(NoticeJson.Message::of)
-                .toList();
+        List<NoticeJson.Message> found =
+                outbox.before(only, from == 0 ? Long.MAX_VALUE : from, paging.size() + 1).stream()
+                        .map(NoticeJson.Message::of)
+                        .toList();
         return Listing.of(address, paging, found, one -> String.valueOf(one.id()));
     }
 

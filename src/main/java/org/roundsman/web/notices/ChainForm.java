@@ -25,7 +25,8 @@ record ChainForm(
         @RestForm List<String> step5) {
 
     static ChainForm blank() {
-        return new ChainForm("", Severity.MAJOR.word(), "15", "", List.of(), List.of(), List.of(), List.of(), List.of());
+        return new ChainForm(
+                "", Severity.MAJOR.word(), "15", "", List.of(), List.of(), List.of(), List.of(), List.of());
     }
 
     public boolean inServiceHours() {
@@ -57,7 +58,8 @@ record ChainForm(
         List<Set<Long>> chosen = new ArrayList<>();
         for (List<String> step : steps()) {
             if (step != null && !step.isEmpty()) {
-                chosen.add(Set.copyOf(step.stream().map(one -> id(one, "steps", faults)).toList()));
+                chosen.add(Set.copyOf(
+                        step.stream().map(one -> id(one, "steps", faults)).toList()));
             }
         }
         if (!faults.isEmpty()) {

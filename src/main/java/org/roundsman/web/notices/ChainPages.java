@@ -72,7 +72,9 @@ class ChainPages {
             chains.put(form.chain());
             return back();
         } catch (NoticeRejected e) {
-            return Response.status(422).entity(page(form, new Faults(e.faults()))).build();
+            return Response.status(422)
+                    .entity(page(form, new Faults(e.faults())))
+                    .build();
         }
     }
 
@@ -95,18 +97,21 @@ class ChainPages {
         List<EscalationChains.Member> members = chains.members();
         Map<Long, EscalationChains.Member> byId =
                 members.stream().collect(Collectors.toMap(EscalationChains.Member::accountId, one -> one));
-        List<Line> lines = chains.all().stream().map(chain -> line(chain, names, byId)).toList();
+        List<Line> lines =
+                chains.all().stream().map(chain -> line(chain, names, byId)).toList();
         return Templates.escalation(
                 new Offers(lines, all, List.of(Severity.values()), members, List.of(1, 2, 3, 4, 5)), form, faults);
     }
 
     private static Line line(
             EscalationChain chain, Map<Long, String> names, Map<Long, EscalationChains.Member> members) {
-        String customer = chain.customerId().map(id -> names.getOrDefault(id, "")).orElse("all others");
+        String customer =
+                chain.customerId().map(id -> names.getOrDefault(id, "")).orElse("all others");
         String when = "from " + chain.severity().word() + ", every " + Words.many(chain.minutes(), "minute", "minutes")
                 + (chain.serviceHours() ? ", in service hours only" : "");
         List<String> steps = chain.steps().stream()
-                .map(step -> step.stream().sorted().map(id -> name(members.get(id))).collect(Collectors.joining(" and ")))
+                .map(step ->
+                        step.stream().sorted().map(id -> name(members.get(id))).collect(Collectors.joining(" and ")))
                 .toList();
         return new Line(chain.id(), customer, when, steps);
     }
@@ -115,6 +120,8 @@ class ChainPages {
         if (member == null) {
             return "somebody who cannot sign in any more";
         }
-        return member.reachable() ? member.name() : member.name() + " (not reached: no way open, or escalations not wanted)";
+        return member.reachable()
+                ? member.name()
+                : member.name() + " (not reached: no way open, or escalations not wanted)";
     }
 }

@@ -95,7 +95,9 @@ class ChoicePages {
             people.choose(visitor.person(), wanted);
             return Response.seeOther(URI.create("/notices")).build();
         } catch (NoticeRejected e) {
-            return Response.status(422).entity(page(form, new Faults(e.faults()), "")).build();
+            return Response.status(422)
+                    .entity(page(form, new Faults(e.faults()), ""))
+                    .build();
         }
     }
 
@@ -106,7 +108,8 @@ class ChoicePages {
         int ways = outbox.test(person);
         String said = ways == 0
                 ? "No way to you is open: switch mails on, or add a webhook, and save."
-                : "A test message is on its way, by " + (ways == 1 ? "one way" : ways + " ways") + " that you have open.";
+                : "A test message is on its way, by " + (ways == 1 ? "one way" : ways + " ways")
+                        + " that you have open.";
         return page(ChoiceForm.of(people.of(person)), Faults.NONE, said);
     }
 

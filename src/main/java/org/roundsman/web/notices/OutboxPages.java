@@ -118,7 +118,8 @@ class OutboxPages {
     }
 
     private static String address(Optional<OutboxState> only, int page) {
-        String state = only.map(one -> "state=" + one.name().toLowerCase(java.util.Locale.ROOT) + "&").orElse("");
+        String state = only.map(one -> "state=" + one.name().toLowerCase(java.util.Locale.ROOT) + "&")
+                .orElse("");
         return "/notices/outbox?" + state + "page=" + page;
     }
 

@@ -78,10 +78,13 @@ class WebhookPages {
     public Response add(@RestForm String name, @RestForm String url) {
         try {
             Webhooks.Made made = webhooks.add(visitor.person(), name, url);
-            return Response.ok(Templates.secret(made.webhook().name(), made.secret())).build();
+            return Response.ok(Templates.secret(made.webhook().name(), made.secret()))
+                    .build();
         } catch (NoticeRejected e) {
             Form form = new Form(name == null ? "" : name, url == null ? "" : url);
-            return Response.status(422).entity(page(form, new Faults(e.faults()))).build();
+            return Response.status(422)
+                    .entity(page(form, new Faults(e.faults())))
+                    .build();
         }
     }
 

@@ -10,7 +10,6 @@ import java.util.Locale;
 record Weekday(String value, String name) {
 
     static final List<Weekday> ALL = Arrays.stream(DayOfWeek.values())
-            .map(day -> new Weekday(
-                    String.valueOf(day.getValue()), day.getDisplayName(TextStyle.FULL, Locale.ENGLISH)))
+            .map(day -> new Weekday(String.valueOf(day.getValue()), day.getDisplayName(TextStyle.FULL, Locale.ENGLISH)))
             .toList();
 }

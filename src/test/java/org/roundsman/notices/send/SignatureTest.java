@@ -58,7 +58,8 @@ class SignatureTest {
         byte[] secret = "quayside".getBytes(US_ASCII);
         String one = Signature.of(secret, 1_772_622_000, "{}".getBytes(US_ASCII));
         assertThat(Signature.of(secret, 1_772_622_001, "{}".getBytes(US_ASCII))).isNotEqualTo(one);
-        assertThat(Signature.of(secret, 1_772_622_000, "{ }".getBytes(US_ASCII))).isNotEqualTo(one);
+        assertThat(Signature.of(secret, 1_772_622_000, "{ }".getBytes(US_ASCII)))
+                .isNotEqualTo(one);
         assertThat(HexFormat.of().formatHex(Signature.mac(secret, "1772622000.{}".getBytes(US_ASCII))))
                 .isEqualTo(one);
     }

@@ -81,12 +81,13 @@ class WebhookPostTest {
     }
 
     @ParameterizedTest
-    @ValueSource(strings = {
-        "HTTP/1.1 200 OK\r\n\r\n",
-        "HTTP/1.1 204\r\n\r\n",
-        "HTTP/1.0 202 Accepted\r\nX: y\r\n\r\nbody",
-        "HTTP/1.1 103 Early Hints\r\nLink: </a>\r\n\r\nHTTP/1.1 200 OK\r\n\r\n"
-    })
+    @ValueSource(
+            strings = {
+                "HTTP/1.1 200 OK\r\n\r\n",
+                "HTTP/1.1 204\r\n\r\n",
+                "HTTP/1.0 202 Accepted\r\nX: y\r\n\r\nbody",
+                "HTTP/1.1 103 Early Hints\r\nLink: </a>\r\n\r\nHTTP/1.1 200 OK\r\n\r\n"
+            })
     void anyTwoHundredCounts(String answer) throws SendFailure {
         manner = say(answer);
         send();
@@ -139,32 +140,32 @@ class WebhookPostTest {
         ServerSocket gone = new ServerSocket(0, 1, InetAddress.getByName("127.0.0.1"));
         Target nobody = Target.of("http://127.0.0.1:" + gone.getLocalPort() + "/x");
         gone.close();
-        SendFailure refused =
-                catchThrowableOfType(SendFailure.class, () -> post.send(nobody, Map.of(), new byte[0]));
+        SendFailure refused = catchThrowableOfType(SendFailure.class, () -> post.send(nobody, Map.of(), new byte[0]));
         assertThat(refused.uncertain()).isFalse();
         assertThat(refused).hasMessageContaining("connection failed");
     }
 
     /** Loopback (RFC 1122, RFC 4291), link-local (RFC 3927, RFC 4291), unspecified, multicast, and IPv4 inside of IPv6. */
     @ParameterizedTest
-    @ValueSource(strings = {
-        "http://127.0.0.1/",
-        "http://127.3.4.5/",
-        "http://localhost/",
-        "http://[::1]/",
-        "http://[::ffff:127.0.0.1]/",
-        "http://[64:ff9b::7f00:1]/",
-        "http://169.254.169.254/latest",
-        "http://[fe80::1]/",
-        "http://0.0.0.0/",
-        "http://[::]/",
-        "http://224.0.0.1/",
-        "https://2130706433/"
-    })
+    @ValueSource(
+            strings = {
+                "http://127.0.0.1/",
+                "http://127.3.4.5/",
+                "http://localhost/",
+                "http://[::1]/",
+                "http://[::ffff:127.0.0.1]/",
+                "http://[64:ff9b::7f00:1]/",
+                "http://169.254.169.254/latest",
+                "http://[fe80::1]/",
+                "http://0.0.0.0/",
+                "http://[::]/",
+                "http://224.0.0.1/",
+                "https://2130706433/"
+            })
     void addressesOfThisMachineAndOfTheLinkAreNotReached(String address) {
         WebhookPost careful = new WebhookPost(Duration.ofSeconds(1), false);
-        SendFailure failure = catchThrowableOfType(
-                SendFailure.class, () -> careful.send(Target.of(address), Map.of(), new byte[0]));
+        SendFailure failure =
+                catchThrowableOfType(SendFailure.class, () -> careful.send(Target.of(address), Map.of(), new byte[0]));
         assertThat(failure).isNotNull();
         assertThat(failure.uncertain()).isFalse();
         assertThat(failure.getMessage()).containsAnyOf("not allowed", "not known");
@@ -193,7 +194,10 @@ class WebhookPostTest {
             double plain = Math.min(3_600, 30 * Math.pow(2, attempt - 1));
             assertThat(backoff.after(attempt).toMillis() / 1_000.0).isBetween(plain * 0.749, plain * 1.251);
         }
-        assertThat(java.util.stream.IntStream.range(0, 50).mapToObj(i -> backoff.after(5)).distinct().count())
+        assertThat(java.util.stream.IntStream.range(0, 50)
+                        .mapToObj(i -> backoff.after(5))
+                        .distinct()
+                        .count())
                 .isGreaterThan(30);
     }
 }

@@ -27,12 +27,34 @@ class TextsTest {
     private static OpenAlarm alarm(AlarmKey key, String site, CauseKind cause, Impact impact) {
         boolean placed = !site.isEmpty();
         return new OpenAlarm(
-                7, 70, key,
-                placed ? OptionalLong.of(1) : OptionalLong.empty(), placed ? "Orrin & Vale Booksellers" : "",
-                placed ? OptionalLong.of(2) : OptionalLong.empty(), site, placed ? "Europe/Berlin" : "",
-                "", "", Severity.CRITICAL, NOON, NOON.plusSeconds(60), NOON.plusSeconds(60), Optional.empty(),
-                "The gateway is <silent>.", OperatorState.NONE, "", Optional.empty(), "", "", cause,
-                OptionalLong.empty(), List.of("The gateway last answered 11:59:12."), impact, 14, false, true);
+                7,
+                70,
+                key,
+                placed ? OptionalLong.of(1) : OptionalLong.empty(),
+                placed ? "Orrin & Vale Booksellers" : "",
+                placed ? OptionalLong.of(2) : OptionalLong.empty(),
+                site,
+                placed ? "Europe/Berlin" : "",
+                "",
+                "",
+                Severity.CRITICAL,
+                NOON,
+                NOON.plusSeconds(60),
+                NOON.plusSeconds(60),
+                Optional.empty(),
+                "The gateway is <silent>.",
+                OperatorState.NONE,
+                "",
+                Optional.empty(),
+                "",
+                "",
+                cause,
+                OptionalLong.empty(),
+                List.of("The gateway last answered 11:59:12."),
+                impact,
+                14,
+                false,
+                true);
     }
 
     private static OpenAlarm uplink() {
@@ -59,7 +81,8 @@ class TextsTest {
                         "  14 access points are affected.",
                         "  Within the site's service hours.",
                         "Next step:",
-                        "  Call the site: is there power? Then the carrier. The gateway and its line come before any access point.",
+                        "  Call the site: is there power? Then the carrier. The gateway and its line come before any"
+                                + " access point.",
                         "You get this because you chose so. To change it: https://roundsman.example/notices",
                         "The alarm: https://roundsman.example/triage/alarms/7",
                         "The visit sheet: https://roundsman.example/triage/visit/7");
@@ -70,7 +93,10 @@ class TextsTest {
     void nothingThatSomebodyWroteIsMarkupInHtml() {
         String html = MailText.html(texts.raise(uplink()));
         assertThat(html)
-                .contains("The gateway is &lt;silent&gt;.", "Orrin &amp; Vale", "<a href=\"https://roundsman.example/triage/alarms/7\">")
+                .contains(
+                        "The gateway is &lt;silent&gt;.",
+                        "Orrin &amp; Vale",
+                        "<a href=\"https://roundsman.example/triage/alarms/7\">")
                 .doesNotContain("<silent>");
     }
 

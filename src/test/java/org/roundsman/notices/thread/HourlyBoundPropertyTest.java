@@ -46,7 +46,9 @@ class HourlyBoundPropertyTest {
 
     private static void pass(
             HourlyBound bound, List<HourlyBound.Due> waiting, List<Instant> out, Set<Long> told, Instant now) {
-        int used = (int) out.stream().filter(at -> at.isAfter(now.minus(HourlyBound.HOUR))).count();
+        int used = (int) out.stream()
+                .filter(at -> at.isAfter(now.minus(HourlyBound.HOUR)))
+                .count();
         HourlyBound.Share share = bound.share(waiting, used, now);
         for (long one : share.send()) {
             assertThat(told.add(one)).isTrue();

@@ -24,10 +24,14 @@ class OwnHoursTest {
     @Test
     void hoursFollowTheLocalClock() {
         OwnHours office = OwnHours.of(BERLIN, "Mon-Fri 08:00-18:00");
-        assertThat(office.contain(at("2026-03-27T06:59:59Z"))).as("Friday 07:59:59 CET").isFalse();
+        assertThat(office.contain(at("2026-03-27T06:59:59Z")))
+                .as("Friday 07:59:59 CET")
+                .isFalse();
         assertThat(office.contain(at("2026-03-27T07:00:00Z"))).isTrue();
         assertThat(office.contain(at("2026-03-27T17:00:00Z"))).as("18:00 CET").isFalse();
-        assertThat(office.next(at("2026-03-27T17:00:00Z"))).as("Monday 08:00 CEST").isEqualTo(at("2026-03-30T06:00:00Z"));
+        assertThat(office.next(at("2026-03-27T17:00:00Z")))
+                .as("Monday 08:00 CEST")
+                .isEqualTo(at("2026-03-30T06:00:00Z"));
     }
 
     @Test
@@ -55,13 +59,18 @@ class OwnHoursTest {
 
     @Test
     void digestsAreDueAtTheirHourOfTheLocalDay() {
-        assertThat(Digest.DAILY.latestDue(at("2026-03-29T05:00:00Z"), BERLIN, 7, 1)).contains(at("2026-03-29T05:00:00Z"));
-        assertThat(Digest.DAILY.latestDue(at("2026-03-29T04:59:59Z"), BERLIN, 7, 1)).contains(at("2026-03-28T06:00:00Z"));
+        assertThat(Digest.DAILY.latestDue(at("2026-03-29T05:00:00Z"), BERLIN, 7, 1))
+                .contains(at("2026-03-29T05:00:00Z"));
+        assertThat(Digest.DAILY.latestDue(at("2026-03-29T04:59:59Z"), BERLIN, 7, 1))
+                .contains(at("2026-03-28T06:00:00Z"));
         assertThat(Digest.DAILY.latestDue(at("2026-03-29T12:00:00Z"), BERLIN, 2, 1))
                 .as("02:00 is left out: the clock jumps to 03:00")
                 .contains(at("2026-03-29T01:00:00Z"));
-        assertThat(Digest.WEEKLY.latestDue(at("2026-03-30T04:59:00Z"), BERLIN, 7, 1)).contains(at("2026-03-23T06:00:00Z"));
-        assertThat(Digest.WEEKLY.latestDue(at("2026-03-30T05:00:00Z"), BERLIN, 7, 1)).contains(at("2026-03-30T05:00:00Z"));
-        assertThat(Digest.NONE.latestDue(at("2026-03-30T05:00:00Z"), BERLIN, 7, 1)).isEmpty();
+        assertThat(Digest.WEEKLY.latestDue(at("2026-03-30T04:59:00Z"), BERLIN, 7, 1))
+                .contains(at("2026-03-23T06:00:00Z"));
+        assertThat(Digest.WEEKLY.latestDue(at("2026-03-30T05:00:00Z"), BERLIN, 7, 1))
+                .contains(at("2026-03-30T05:00:00Z"));
+        assertThat(Digest.NONE.latestDue(at("2026-03-30T05:00:00Z"), BERLIN, 7, 1))
+                .isEmpty();
     }
 }
