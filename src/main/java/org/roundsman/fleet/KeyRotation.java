@@ -41,8 +41,8 @@ public final class KeyRotation {
     }
 
     private static final String NOT_SET_UP =
-            "The database was not set up by this version of the program. Start the service once, stop it, and change the"
-                    + " key then.";
+            "The database was not set up by this version of the program. Start the service once, stop it, and change"
+                    + " the key then.";
 
     private static final Logger LOG = Logger.getLogger(KeyRotation.class);
 

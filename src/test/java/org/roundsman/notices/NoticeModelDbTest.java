@@ -169,8 +169,8 @@ class NoticeModelDbTest {
             }
         }
         List<String> told = f.texts(
-                "select t.alarm_id::text from notice_outbox o join notice_thread t on t.id = o.thread_id"
-                        + " join account a on a.id = o.account_id where a.name = 'wren' and o.kind = 'RAISE' and not t.over");
+                "select t.alarm_id::text from notice_outbox o join notice_thread t on t.id = o.thread_id join account"
+                        + " a on a.id = o.account_id where a.name = 'wren' and o.kind = 'RAISE' and not t.over");
         assertThat(told)
                 .containsExactlyInAnyOrderElementsOf(
                         standing.stream().map(String::valueOf).toList());

@@ -38,7 +38,8 @@ class UplinkDbTest {
         f = new NoticeFixture("uplink", TestConfig.usual());
         f.person("wren");
         site = f.id(
-                "insert into site (customer_id, name, time_zone) values (?, 'Brackwater', 'Europe/Berlin') returning id",
+                "insert into site (customer_id, name, time_zone) values (?, 'Brackwater', 'Europe/Berlin') returning"
+                        + " id",
                 f.customer);
         long keys = f.id("insert into credential (name, version, community) values ('test', 2, '\\x00') returning id");
         silent = new ArrayList<>();
@@ -46,8 +47,8 @@ class UplinkDbTest {
             silent.add(AlarmKey.of(
                     AlarmType.DEVICE_SILENT,
                     Resource.device(f.id(
-                            "insert into device (credential_id, site_id, name, kind, host) values (?, ?, ?, 'ACCESS_POINT', ?)"
-                                    + " returning id",
+                            "insert into device (credential_id, site_id, name, kind, host) values (?, ?, ?,"
+                                    + " 'ACCESS_POINT', ?) returning id",
                             keys,
                             site,
                             "AP " + i,
@@ -99,8 +100,8 @@ class UplinkDbTest {
         run();
         assertThat(f.kinds()).containsExactly("raise");
         assertThat(f.arrived.get(0).content().subject())
-                .isEqualTo(
-                        "[invented] Site cannot be reached at Brackwater (Saltmarsh Ferry Line): uplink or gateway lost");
+                .isEqualTo("[invented] Site cannot be reached at Brackwater (Saltmarsh Ferry Line): uplink or gateway"
+                        + " lost");
         assertThat(f.arrived.get(0).content().sections().toString()).contains("200 other alarms come from this one");
         signal(uplink, false);
         silent.forEach(key -> signal(key, false));

@@ -49,9 +49,9 @@ public final class OutboxTable {
     public static Optional<Long> add(Connection connection, Fresh fresh, Instant now) throws SQLException {
         return Rows.first(
                 connection,
-                "insert into notice_outbox (thread_id, kind, state_key, account_id, channel, severity, content, created_at,"
-                        + " due_at, give_up_at) values (?, ?, ?, ?, ?, ?, ?::jsonb, ?, ?, ?)"
-                        + " on conflict (thread_id, state_key, account_id, channel) do nothing returning id",
+                "insert into notice_outbox (thread_id, kind, state_key, account_id, channel, severity, content,"
+                        + " created_at, due_at, give_up_at) values (?, ?, ?, ?, ?, ?, ?::jsonb, ?, ?, ?) on conflict"
+                        + " (thread_id, state_key, account_id, channel) do nothing returning id",
                 row -> row.getLong(1),
                 fresh.threadId(),
                 fresh.kind().name(),
@@ -105,12 +105,12 @@ public final class OutboxTable {
             int attempts) {}
 
     private static final String CLAIM =
-            "with taken as (update notice_outbox set claimed_until = ?, attempts = attempts + 1,"
-                    + " maybe_sent = true where id = any(?) returning *)"
-                    + " select t.*, coalesce(s.message_key, f.message_key) as follows from taken t"
-                    + " left join lateral (select * from notice_outbox e where e.thread_id = t.thread_id and e.account_id = t.account_id"
-                    + " and e.channel = t.channel and e.id < t.id and e.state in ('SENT', 'SUMMED') order by e.id limit 1) f on true"
-                    + " left join notice_outbox s on s.id = f.summary_id order by t.id";
+            "with taken as (update notice_outbox set claimed_until = ?, attempts = attempts + 1, maybe_sent = true"
+                + " where id = any(?) returning *) select t.*, coalesce(s.message_key, f.message_key) as follows from"
+                + " taken t left join lateral (select * from notice_outbox e where e.thread_id = t.thread_id and"
+                + " e.account_id = t.account_id and e.channel = t.channel and e.id < t.id and e.state in ('SENT',"
+                + " 'SUMMED') order by e.id limit 1) f on true left join notice_outbox s on s.id = f.summary_id order"
+                + " by t.id";
 
     /** Takes these for an attempt that ends before that time. */
     public static List<Claimed> claim(Connection connection, Collection<Long> ids, Instant until) throws SQLException {

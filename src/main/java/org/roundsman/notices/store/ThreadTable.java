@@ -64,7 +64,8 @@ public final class ThreadTable {
     private static void insert(Connection connection, NoticeThread thread) throws SQLException {
         Rows.run(
                 connection,
-                "insert into notice_thread (alarm_id, episode_id, raised_at, cleared_at, cleared_times) values (?, ?, ?, ?, ?)",
+                "insert into notice_thread (alarm_id, episode_id, raised_at, cleared_at, cleared_times) values (?, ?,"
+                        + " ?, ?, ?)",
                 thread.alarmId(),
                 thread.episodeId(),
                 thread.raisedAt(),

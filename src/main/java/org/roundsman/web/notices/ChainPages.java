@@ -106,7 +106,7 @@ class ChainPages {
     private static Line line(
             EscalationChain chain, Map<Long, String> names, Map<Long, EscalationChains.Member> members) {
         String customer =
-                chain.customerId().map(id -> names.getOrDefault(id, "")).orElse("all others");
+                chain.customerId().map(id -> names.getOrDefault(id, "")).orElse("all that have none of their own");
         String when = "from " + chain.severity().word() + ", every " + Words.many(chain.minutes(), "minute", "minutes")
                 + (chain.serviceHours() ? ", in service hours only" : "");
         List<String> steps = chain.steps().stream()

@@ -81,7 +81,8 @@ class TextsTest {
                         "  14 access points are affected.",
                         "  Within the site's service hours.",
                         "Next step:",
-                        "  Call the site: is there power? Then the carrier. The gateway and its line come before any access point.",
+                        "  Call the site: is there power? Then the carrier. The gateway and its line come before any"
+                                + " access point.",
                         "You get this because you chose so. To change it: https://roundsman.example/notices",
                         "The alarm: https://roundsman.example/triage/alarms/7",
                         "The visit sheet: https://roundsman.example/triage/visit/7");

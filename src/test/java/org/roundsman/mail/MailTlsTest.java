@@ -1,0 +1,138 @@
+package org.roundsman.mail;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
+
+import com.icegreen.greenmail.util.GreenMail;
+import com.icegreen.greenmail.util.ServerSetup;
+import java.io.IOException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.Arrays;
+import java.util.List;
+import java.util.Optional;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.Timeout;
+import org.junit.jupiter.api.io.TempDir;
+
+/** TLS from the first octet (RFC 8314) to a server with a certificate of one's own, made by keytool. */
+@Timeout(120)
+class MailTlsTest {
+
+    private static final List<String> PROPERTIES =
+            List.of("greenmail.tls.keystore.file", "greenmail.tls.keystore.password", "greenmail.tls.key.password");
+    private static final String PASSWORD = "changeit";
+
+    @TempDir
+    Path folder;
+
+    private GreenMail green;
+
+    @BeforeEach
+    void aServerWithACertificate() throws Exception {
+        Path store = folder.resolve("server.p12");
+        keytool(
+                "-genkeypair",
+                "-alias",
+                "server",
+                "-keyalg",
+                "EC",
+                "-dname",
+                "CN=mail.fernhollow.example",
+                "-ext",
+                "SAN=ip:127.0.0.1",
+                "-storetype",
+                "PKCS12",
+                "-keystore",
+                store.toString(),
+                "-storepass",
+                PASSWORD);
+        keytool(
+                "-exportcert",
+                "-rfc",
+                "-alias",
+                "server",
+                "-keystore",
+                store.toString(),
+                "-storepass",
+                PASSWORD,
+                "-file",
+                folder.resolve("server.pem").toString());
+        System.setProperty(PROPERTIES.get(0), store.toString());
+        System.setProperty(PROPERTIES.get(1), PASSWORD);
+        System.setProperty(PROPERTIES.get(2), PASSWORD);
+        green = new GreenMail(new ServerSetup(0, "127.0.0.1", "smtps").dynamicPort());
+        green.start();
+    }
+
+    private static void keytool(String... arguments) throws IOException, InterruptedException {
+        List<String> command = new java.util.ArrayList<>();
+        command.add(Path.of(System.getProperty("java.home"), "bin", "keytool").toString());
+        command.addAll(Arrays.asList(arguments));
+        assertThat(new ProcessBuilder(command).start().waitFor()).isZero();
+    }
+
+    @AfterEach
+    void stop() {
+        green.stop();
+        PROPERTIES.forEach(System::clearProperty);
+    }
+
+    private record Settings(int port, Optional<Path> trustedCertificates) implements MailSettings {
+        @Override
+        public Optional<String> host() {
+            return Optional.of("127.0.0.1");
+        }
+
+        @Override
+        public Privacy privacy() {
+            return Privacy.TLS;
+        }
+
+        @Override
+        public Optional<String> user() {
+            return Optional.empty();
+        }
+
+        @Override
+        public Optional<String> password() {
+            return Optional.empty();
+        }
+
+        @Override
+        public Optional<Path> passwordFile() {
+            return Optional.empty();
+        }
+
+        @Override
+        public Optional<String> from() {
+            return Optional.of("rounds@fernhollow.example");
+        }
+
+        @Override
+        public String fromName() {
+            return "Roundsman";
+        }
+
+        @Override
+        public Duration timeout() {
+            return Duration.ofSeconds(10);
+        }
+    }
+
+    @Test
+    void aMailGoesToAServerWhoseCertificateIsTrustedAndToNoOther() throws Exception {
+        Letter letter = new Letter("wren@fernhollow.example", "s", "t", "h", "1", Optional.empty(), "notices");
+        int port = green.getSmtps().getPort();
+        Clock clock = Clock.systemUTC();
+        MailServer doubtful = new MailServer(new Settings(port, Optional.empty()), clock);
+        assertThat(catchThrowableOfType(MailFailure.class, () -> doubtful.send(letter)))
+                .isNotNull();
+        assertThat(green.getReceivedMessages()).isEmpty();
+        new MailServer(new Settings(port, Optional.of(folder.resolve("server.pem"))), clock).send(letter);
+        assertThat(green.getReceivedMessages()).hasSize(1);
+    }
+}
