@@ -2,6 +2,7 @@ package org.roundsman.rules.past;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -24,6 +25,7 @@ import org.roundsman.measure.RadioReading;
 import org.roundsman.measure.Reading;
 import org.roundsman.measure.Subject;
 import org.roundsman.measure.Values;
+import org.roundsman.planned.PlannedWork;
 import org.roundsman.readings.DeviceHistory;
 import org.roundsman.readings.PastReadings;
 import org.roundsman.readings.store.Partitions;
@@ -50,13 +52,24 @@ class TryerDbTest {
             new MemoryTable(fixture.database),
             new PastReadings(fixture.database),
             new PastEvents(fixture.database),
-            new DeviceHistory(fixture.database));
+            new DeviceHistory(fixture.database, new PlannedWork(fixture.database, Clock.systemUTC())));
     private final long accessPoint = fixture.desk.accessPoint("ap-1");
 
     private DryRun.Result run(AlarmType type, RuleSet tried, Instant from, Instant to) {
         RuleBook.Wish wish = new RuleBook.Wish(type, RuleLevel.ALL, 0, Map.of(), "");
         DryRun run = new DryRun(
-                1, CustomerScope.everyone(), wish, "", from, to, DryRun.State.RUNNING, 0, 0, "wren", from, "",
+                1,
+                CustomerScope.everyone(),
+                wish,
+                "",
+                from,
+                to,
+                DryRun.State.RUNNING,
+                0,
+                0,
+                "wren",
+                from,
+                "",
                 Optional.empty());
         return tryer.run(
                 run,
@@ -146,8 +159,8 @@ class TryerDbTest {
         Instant to = from.plus(Duration.ofDays(2));
         Map<AlarmType, List<Signal>> live = new EnumMap<>(AlarmType.class);
         DeviceTable.Watched device = new DeviceTable(fixture.database).all().get(accessPoint);
-        DeviceFold fold = new DeviceFold(
-                accessPoint, new Tuning.Book(RuleSet.shipped()).of(device.target()), Memory.none());
+        DeviceFold fold =
+                new DeviceFold(accessPoint, new Tuning.Book(RuleSet.shipped()).of(device.target()), Memory.none());
         List<Signal> out = new ArrayList<>();
         readings.forEach(reading -> fold.take(reading, out));
         out.forEach(signal -> live.computeIfAbsent(signal.key().type(), type -> new ArrayList<>())
@@ -181,12 +194,14 @@ class TryerDbTest {
         Instant raw = to.minus(Duration.ofDays(3));
         Instant from = to.minus(Duration.ofDays(28));
         new Partitions(fixture.database).forQuarters(List.of(from.minus(Duration.ofDays(1)), raw));
-        for (String table : List.of("quarter_device (device_id, at, cpu_n, cpu_mean)", "quarter_radio (device_id, number, at, utilisation_n, utilisation_mean)")) {
+        for (String table : List.of(
+                "quarter_device (device_id, at, cpu_n, cpu_mean)",
+                "quarter_radio (device_id, number, at, utilisation_n, utilisation_mean)")) {
             boolean radio = table.startsWith("quarter_radio");
             fixture.desk.fleet.run(
                     "insert into " + table + " select ?, " + (radio ? "2, " : "")
-                            + "q, 15, case when extract(hour from q at time zone 'UTC') = 10 and extract(isodow from q at"
-                            + " time zone 'UTC') < 7 then 90 else 10 end from generate_series(?::timestamptz,"
+                            + "q, 15, case when extract(hour from q at time zone 'UTC') = 10 and extract(isodow from q"
+                            + " at time zone 'UTC') < 7 then 90 else 10 end from generate_series(?::timestamptz,"
                             + " ?::timestamptz - interval '15 min', interval '15 min') q",
                     accessPoint,
                     from.minus(Duration.ofDays(1)).atOffset(java.time.ZoneOffset.UTC),
