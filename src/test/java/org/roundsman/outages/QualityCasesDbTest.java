@@ -23,7 +23,7 @@ class QualityCasesDbTest {
     /** The longest that a rule wants to see something before it tells: half an hour, for a set-up network. */
     private static final Duration LONG_ENOUGH = Duration.ofMinutes(33);
 
-    private static final Duration CALM_HOUR = Duration.ofMinutes(63);
+    private static final Duration CALM_HOUR = Duration.ofMinutes(66);
 
     private Town town;
 
@@ -76,7 +76,7 @@ class QualityCasesDbTest {
         on(Fault.SETUP_NETWORK, "garden-ap-10");
         on(Fault.PORT_SLOW, "garden-ap-13");
         on(Fault.CLOCK_1970, "garden-ap-14");
-        on(Fault.NETWORK_REMOVED, "garden-ap-12");
+        on(Fault.FIRMWARE_UPDATED, "garden-ap-12");
         town.run(LONG_ENOUGH);
         Map<String, Severity> told = active();
         assertThat(told)
@@ -89,6 +89,7 @@ class QualityCasesDbTest {
                 .containsEntry("RADIO_OFF garden-ap-02, radio 1", Severity.MINOR)
                 .containsEntry("DEVICE_RESTARTED garden-ap-01", Severity.WARNING)
                 .containsEntry("SETUP_NETWORK_OPEN garden-ap-10", Severity.MINOR)
+                .containsEntry("CONFIGURATION_CHANGED garden-ap-12", Severity.WARNING)
                 .containsEntry("PORT_SLOW garden-ap-13", Severity.MINOR)
                 .containsEntry("CLOCK_OFF garden-ap-14", Severity.MINOR);
         assertThat(told.keySet()).noneMatch(words -> words.startsWith("DEVICE_SILENT"));
