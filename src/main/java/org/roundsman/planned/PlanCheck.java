@@ -143,7 +143,12 @@ public final class PlanCheck {
     private void skipped(Timing.Repeating plan) {
         that("skipped", plan.skipped().size() <= MOST_SKIPPED, "at most 100 days");
         Timing.Repeating all = Timing.Repeating.of(
-                plan.how(), plan.start(), plan.length(), plan.firstDay(), plan.lastDay().orElse(null), List.of());
+                plan.how(),
+                plan.start(),
+                plan.length(),
+                plan.firstDay(),
+                plan.lastDay().orElse(null),
+                List.of());
         plan.skipped().stream()
                 .filter(day -> !all.on(day))
                 .findFirst()

@@ -42,11 +42,9 @@ public final class PlannedNow {
     private static Map<Long, List<PlannedWindow>> by(
             Collection<PlannedWindow> windows, Reach reach, Function<Target, OptionalLong> id) {
         Map<Long, List<PlannedWindow>> found = new HashMap<>();
-        windows.stream()
-                .filter(window -> window.target().reach() == reach)
-                .forEach(window -> id.apply(window.target()).ifPresent(key -> found.computeIfAbsent(
-                                key, k -> new ArrayList<>())
-                        .add(window)));
+        windows.stream().filter(window -> window.target().reach() == reach).forEach(window -> id.apply(window.target())
+                .ifPresent(key ->
+                        found.computeIfAbsent(key, k -> new ArrayList<>()).add(window)));
         return found;
     }
 
@@ -74,8 +72,7 @@ public final class PlannedNow {
     /** Those of these sites that are worked on as a whole at that moment, with the work that lasts longest. */
     public Map<Long, Running> sitesCovered(Collection<Long> siteIds, Instant at) {
         Map<Long, Running> covered = new HashMap<>();
-        siteIds.forEach(
-                id -> current(id, OptionalLong.empty(), at).ifPresent(running -> covered.put(id, running)));
+        siteIds.forEach(id -> current(id, OptionalLong.empty(), at).ifPresent(running -> covered.put(id, running)));
         return covered;
     }
 

@@ -14,7 +14,14 @@ import java.util.stream.Stream;
  * @param course what became of it
  */
 public record PlannedWindow(
-        long id, Target target, String title, String reason, Timing timing, String madeBy, Instant madeAt, Course course) {
+        long id,
+        Target target,
+        String title,
+        String reason,
+        Timing timing,
+        String madeBy,
+        Instant madeAt,
+        Course course) {
 
     /** How it stands at a moment. */
     public enum State {

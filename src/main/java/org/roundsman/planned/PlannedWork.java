@@ -54,10 +54,7 @@ public class PlannedWork {
         Optional<SiteZone> site = table.site(siteId);
         return site.stream()
                 .flatMap(found -> table.reaching(found, deviceId, at).stream())
-                .flatMap(window -> window
-                        .running(site.get().zone(), at)
-                        .map(one -> Running.of(window, one))
-                        .stream())
+                .flatMap(window -> window.running(site.get().zone(), at).map(one -> Running.of(window, one)).stream())
                 .sorted(Comparator.comparing(Running::to).reversed())
                 .toList();
     }
@@ -80,9 +77,7 @@ public class PlannedWork {
     /** The same of a device, wherever it stands now; none when it is not there. */
     public List<Stretch> ofDevice(long deviceId, Instant from, Instant to) {
         OptionalLong site = table.siteOf(deviceId);
-        return site.isEmpty()
-                ? List.of()
-                : stretches(site.getAsLong(), OptionalLong.of(deviceId), from, to);
+        return site.isEmpty() ? List.of() : stretches(site.getAsLong(), OptionalLong.of(deviceId), from, to);
     }
 
     /**
@@ -109,10 +104,7 @@ public class PlannedWork {
         Optional<SiteZone> site = table.site(siteId);
         return site.stream()
                 .flatMap(found -> table.reaching(found, OptionalLong.empty(), at).stream())
-                .flatMap(window -> window
-                        .next(site.get().zone(), at)
-                        .map(one -> Running.of(window, one))
-                        .stream())
+                .flatMap(window -> window.next(site.get().zone(), at).map(one -> Running.of(window, one)).stream())
                 .min(Comparator.comparing(Running::from));
     }
 
@@ -120,7 +112,9 @@ public class PlannedWork {
     public PlannedNow now() {
         PlannedNow last = picture;
         Instant now = clock.instant();
-        if (last != null && last.takenAt().plus(FRESH).isAfter(now) && !last.takenAt().isAfter(now)) {
+        if (last != null
+                && last.takenAt().plus(FRESH).isAfter(now)
+                && !last.takenAt().isAfter(now)) {
             return last;
         }
         Map<Long, PlannedNow.Spot> sites = new HashMap<>();

@@ -44,8 +44,7 @@ public class Planning {
     private final Event<PlannedWorkChanged> changed;
 
     @Inject
-    Planning(
-            DataSource database, Targets targets, AuditTrail audit, Clock clock, Event<PlannedWorkChanged> changed) {
+    Planning(DataSource database, Targets targets, AuditTrail audit, Clock clock, Event<PlannedWorkChanged> changed) {
         this.table = new WindowTable(database);
         this.targets = targets;
         this.audit = audit;
@@ -154,7 +153,8 @@ public class Planning {
             return after;
         }
         if (before.timing() instanceof Timing.Once) {
-            throw new InputRejected(Map.of("from", "it has begun: its beginning stays, and it cannot have ended already"));
+            throw new InputRejected(
+                    Map.of("from", "it has begun: its beginning stays, and it cannot have ended already"));
         }
         stop(before, Stop.REPLACED, now);
         return store(before.target(), entered, Optional.of(id));
@@ -181,11 +181,13 @@ public class Planning {
                 : window.course().countsFrom().orElse(window.madeAt());
         Map<ZoneId, List<Stretch>> past = new LinkedHashMap<>();
         if (from.isBefore(now)) {
-            window.target().zones().forEach(zone -> past.put(
-                    zone,
-                    Stretch.merged(window.stretches(zone, from, now).stream()
-                            .flatMap(one -> one.within(from, now).stream())
-                            .toList())));
+            window.target()
+                    .zones()
+                    .forEach(zone -> past.put(
+                            zone,
+                            Stretch.merged(window.stretches(zone, from, now).stream()
+                                    .flatMap(one -> one.within(from, now).stream())
+                                    .toList())));
         } else {
             window.target().zones().forEach(zone -> past.put(zone, List.of()));
         }

@@ -13,6 +13,12 @@ import java.time.Instant;
 public record Running(long windowId, String title, Reach reach, String where, Instant from, Instant to) {
 
     static Running of(PlannedWindow window, Stretch stretch) {
-        return new Running(window.id(), window.title(), window.target().reach(), window.target().words(), stretch.from(), stretch.to());
+        return new Running(
+                window.id(),
+                window.title(),
+                window.target().reach(),
+                window.target().words(),
+                stretch.from(),
+                stretch.to());
     }
 }

@@ -51,14 +51,7 @@ class Targets {
                 .distinct()
                 .toList();
         return new Target(
-                Reach.CUSTOMER,
-                customer.id,
-                customer.name,
-                OptionalLong.empty(),
-                "",
-                OptionalLong.empty(),
-                "",
-                zones);
+                Reach.CUSTOMER, customer.id, customer.name, OptionalLong.empty(), "", OptionalLong.empty(), "", zones);
     }
 
     private static Target of(Site site) {

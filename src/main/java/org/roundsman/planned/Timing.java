@@ -97,8 +97,7 @@ public sealed interface Timing {
                 LocalDate firstDay,
                 LocalDate lastDay,
                 Collection<LocalDate> skipped) {
-            return new Repeating(
-                    how, start, length, firstDay, Optional.ofNullable(lastDay), new TreeSet<>(skipped));
+            return new Repeating(how, start, length, firstDay, Optional.ofNullable(lastDay), new TreeSet<>(skipped));
         }
 
         /** Whether one begins on that day. */
@@ -118,7 +117,8 @@ public sealed interface Timing {
         @Override
         public List<Stretch> between(Instant from, Instant to, ZoneId zone) {
             // One day more at both ends: a change of the clock, or of the date line, moves a start by up to a day.
-            LocalDate day = later(firstDay, from.minus(length).atZone(zone).toLocalDate().minusDays(1));
+            LocalDate day = later(
+                    firstDay, from.minus(length).atZone(zone).toLocalDate().minusDays(1));
             LocalDate end = to.atZone(zone).toLocalDate().plusDays(1);
             List<Stretch> found = new ArrayList<>();
             for (; !day.isAfter(end); day = day.plusDays(1)) {

@@ -75,7 +75,8 @@ class AuditPathsTest {
     @Test
     void everyServiceThatChangesWhatPeopleEditNotesIt() {
         Set<String> unheard = main.unheardServices(
-                type -> Set.of("org.roundsman.fleet", "org.roundsman.people", "org.roundsman.planned").contains(type.getPackageName()));
+                type -> Set.of("org.roundsman.fleet", "org.roundsman.people", "org.roundsman.planned")
+                        .contains(type.getPackageName()));
         assertThat(unheard).containsExactlyInAnyOrderElementsOf(HARMLESS_SERVICES.keySet());
     }
 

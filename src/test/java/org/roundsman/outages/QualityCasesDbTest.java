@@ -64,8 +64,7 @@ class QualityCasesDbTest {
         return key.type() + " " + name;
     }
 
-    @Test
-    void eachIsToldWithItsSeverityAndClearsAgain() {
+    private void troubles() {
         on(Fault.ROOM_SATURATED, "garden-ap-03");
         on(Fault.CHANNEL_BUSY, "riverside-ap-01");
         on(Fault.CHANNEL_HALF, "riverside-ap-02");
@@ -78,6 +77,11 @@ class QualityCasesDbTest {
         on(Fault.PORT_SLOW, "garden-ap-13");
         on(Fault.CLOCK_1970, "garden-ap-14");
         on(Fault.FIRMWARE_UPDATED, "garden-ap-12");
+    }
+
+    @Test
+    void eachIsToldWithItsSeverityAndClearsAgain() {
+        troubles();
         town.run(LONG_ENOUGH);
         Map<String, Severity> told = active();
         assertThat(told)

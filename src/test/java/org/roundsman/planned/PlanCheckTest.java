@@ -75,7 +75,8 @@ class PlanCheckTest {
         assertThat(faults("Work", repeating(daily, 4, null))).containsOnlyKeys("length");
         assertThat(faults("Work", repeating(new Repetition.Weekly(Set.of()), 60, null)))
                 .containsOnlyKeys("weekdays");
-        assertThat(faults("Work", repeating(new Repetition.MonthDay(32), 60, null))).containsOnlyKeys("day");
+        assertThat(faults("Work", repeating(new Repetition.MonthDay(32), 60, null)))
+                .containsOnlyKeys("day");
         assertThat(faults("Work", repeating(new Repetition.MonthWeekday(5, DayOfWeek.SUNDAY), 60, null)))
                 .containsOnlyKeys("which");
     }
@@ -84,9 +85,10 @@ class PlanCheckTest {
     void daysMustFitTogether() {
         Repetition sundays = new Repetition.Weekly(Set.of(DayOfWeek.SUNDAY));
         assertThat(faults("Work", repeating(sundays, 60, "2026-05-31"))).containsOnlyKeys("lastDay");
-        assertThat(faults("Work", repeating(sundays, 60, "2026-06-06"))).containsEntry(
-                "lastDay", "with these days nothing is left to come");
-        assertThat(faults("Work", repeating(sundays, 60, "2026-06-07", "2026-06-07"))).containsOnlyKeys("lastDay");
+        assertThat(faults("Work", repeating(sundays, 60, "2026-06-06")))
+                .containsEntry("lastDay", "with these days nothing is left to come");
+        assertThat(faults("Work", repeating(sundays, 60, "2026-06-07", "2026-06-07")))
+                .containsOnlyKeys("lastDay");
         assertThat(faults("Work", repeating(sundays, 60, null, "2026-06-08")))
                 .containsEntry("skipped", "2026-06-08 is no day of this window");
     }
@@ -96,6 +98,7 @@ class PlanCheckTest {
         assertThat(faults(" ", once(Duration.ofDays(-8), Duration.ofMinutes(1))))
                 .containsOnlyKeys("title", "from", "to");
         assertThat(faults("a".repeat(121), null)).containsOnlyKeys("title", "timing");
-        assertThat(faults("bell \u0007", once(Duration.ZERO, Duration.ofHours(1)))).containsOnlyKeys("title");
+        assertThat(faults("bell \u0007", once(Duration.ZERO, Duration.ofHours(1))))
+                .containsOnlyKeys("title");
     }
 }

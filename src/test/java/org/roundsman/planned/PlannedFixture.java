@@ -45,14 +45,12 @@ class PlannedFixture {
     }
 
     private long site(long customer, String name, String zone) {
-        return sites.add(
-                        customer, new SiteDraft(name, zone, "", "", "", "", "", null, null, List.of(), List.of()))
-                .id;
+        return sites.add(customer, new SiteDraft(name, zone, "", "", "", "", "", null, null, List.of(), List.of())).id;
     }
 
     private long device(long site, long keys, String name) {
-        DeviceDraft draft = new DeviceDraft(
-                name, DeviceKind.ACCESS_POINT, name + ".example", 161, keys, null, "", 60, false);
+        DeviceDraft draft =
+                new DeviceDraft(name, DeviceKind.ACCESS_POINT, name + ".example", 161, keys, null, "", 60, false);
         return devices.add(site, draft).id;
     }
 }

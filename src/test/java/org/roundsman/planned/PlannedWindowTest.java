@@ -153,7 +153,9 @@ class PlannedWindowTest {
     void theSnapshotTellsSitesAndDevicesApart() {
         PlannedWindow device = window(target(Reach.DEVICE, BERLIN), ONCE, PLAIN);
         PlannedNow now = new PlannedNow(
-                NOON, Map.of(11L, new PlannedNow.Spot(1, BERLIN), 12L, new PlannedNow.Spot(1, BERLIN)), List.of(device));
+                NOON,
+                Map.of(11L, new PlannedNow.Spot(1, BERLIN), 12L, new PlannedNow.Spot(1, BERLIN)),
+                List.of(device));
         assertThat(now.covers(11, OptionalLong.of(111), hours(1))).isTrue();
         assertThat(now.covers(11, OptionalLong.of(112), hours(1))).isFalse();
         assertThat(now.covers(11, OptionalLong.empty(), hours(1))).isFalse();

@@ -202,7 +202,9 @@ class PlanningDbTest {
         assertThat(refused(() -> planning.end(ALL, nightly.id()))).containsOnlyKeys("");
         clock.turn(hours(1.5));
         assertThat(as(() -> planning.end(ALL, nightly.id())).state(hours(1.5))).isEqualTo(State.REPEATING);
-        assertThat(find(nightly.id()).course().ends()).extracting(PlannedWindow.Ended::by).containsExactly(actor.name());
+        assertThat(find(nightly.id()).course().ends())
+                .extracting(PlannedWindow.Ended::by)
+                .containsExactly(actor.name());
         assertThat(work.stretches(pier, NONE, hours(0), hours(30)))
                 .containsExactly(new Stretch(hours(1), hours(1.5)), new Stretch(hours(25), hours(27)));
         assertThat(refused(() -> planning.end(ALL, nightly.id()))).containsOnlyKeys("");
@@ -251,8 +253,8 @@ class PlanningDbTest {
         Timing.Repeating same = (Timing.Repeating) nightly.timing();
         Timing lastDay = Timing.Repeating.of(
                 same.how(), same.start(), same.length(), same.firstDay(), LocalDate.parse("2026-06-02"), List.of());
-        PlannedWindow after = as(() -> planning.change(
-                ALL, nightly.id(), new PlanDraft(where(Reach.SITE, pier), "Twice only", "", lastDay)));
+        PlannedWindow after = as(() ->
+                planning.change(ALL, nightly.id(), new PlanDraft(where(Reach.SITE, pier), "Twice only", "", lastDay)));
         assertThat(after.id()).isEqualTo(nightly.id());
         assertThat(find(nightly.id())).isEqualTo(after);
         assertThat(work.stretches(pier, NONE, hours(0), hours(300)))
@@ -275,8 +277,8 @@ class PlanningDbTest {
                         ALL, going.id(), new PlanDraft(where(Reach.SITE, pier), "W", "", once(0, 0.25)))))
                 .containsOnlyKeys("from");
         clock.turn(hours(4));
-        assertThat(refused(() -> planning.change(
-                        ALL, going.id(), new PlanDraft(where(Reach.SITE, pier), "W", "", once(0, 9)))))
+        assertThat(refused(() ->
+                        planning.change(ALL, going.id(), new PlanDraft(where(Reach.SITE, pier), "W", "", once(0, 9)))))
                 .containsOnlyKeys("");
     }
 
@@ -287,7 +289,8 @@ class PlanningDbTest {
         PlannedWindow two = as(() -> planning.start(ALL, where(Reach.SITE, pier), Duration.ofHours(2), "Work"));
         assertThat(two.id()).isEqualTo(one.id());
         clock.turn(hours(0.1));
-        assertThat(as(() -> planning.start(ALL, where(Reach.SITE, pier), Duration.ofHours(2), "Work")).id())
+        assertThat(as(() -> planning.start(ALL, where(Reach.SITE, pier), Duration.ofHours(2), "Work"))
+                        .id())
                 .isNotEqualTo(one.id());
     }
 
@@ -301,8 +304,8 @@ class PlanningDbTest {
         assertThat(board.after(stranger, null, 0, 10)).isEmpty();
         assertThat(refused(() -> planning.end(stranger, mine.id()))).containsOnlyKeys("id");
         assertThat(refused(() -> planning.cancel(stranger, mine.id()))).containsOnlyKeys("id");
-        assertThat(refused(() -> planning.add(
-                        stranger, new PlanDraft(where(Reach.SITE, pier), "Work", "", once(1, 2)))))
+        assertThat(refused(
+                        () -> planning.add(stranger, new PlanDraft(where(Reach.SITE, pier), "Work", "", once(1, 2)))))
                 .containsEntry("site", "there is no such site");
         assertThat(board.open(CustomerScope.of(customer), null).running())
                 .extracting(PlannedWindow::id)

@@ -91,6 +91,7 @@ class RepetitionTest {
         boolean is = date.getDayOfWeek() == weekday;
         assertThat(new Repetition.MonthWeekday(place, weekday).on(date)).isEqualTo(is && before == place - 1);
         boolean last = is && date.plusDays(7).getMonth() != date.getMonth();
-        assertThat(new Repetition.MonthWeekday(Repetition.LAST, weekday).on(date)).isEqualTo(last);
+        assertThat(new Repetition.MonthWeekday(Repetition.LAST, weekday).on(date))
+                .isEqualTo(last);
     }
 }

@@ -94,8 +94,7 @@ class TimingTest {
     @Test
     void anOverlapHasItOnce() {
         assertThat(daily("02:30", 60, "2026-10-24")
-                        .between(
-                                Instant.parse("2026-10-24T22:00:00Z"), Instant.parse("2026-10-25T23:00:00Z"), BERLIN))
+                        .between(Instant.parse("2026-10-24T22:00:00Z"), Instant.parse("2026-10-25T23:00:00Z"), BERLIN))
                 .containsExactly(stretch("2026-10-25T00:30:00Z", "2026-10-25T01:30:00Z"));
     }
 
@@ -134,9 +133,11 @@ class TimingTest {
     @Test
     void theLastIsTheLastThatHappens() {
         Repetition sundays = new Repetition.Weekly(Set.of(DayOfWeek.SUNDAY));
-        assertThat(plan(sundays, "09:00", 30, "2026-06-01", "2026-06-30", "2026-06-28").last(BERLIN))
+        assertThat(plan(sundays, "09:00", 30, "2026-06-01", "2026-06-30", "2026-06-28")
+                        .last(BERLIN))
                 .contains(stretch("2026-06-21T07:00:00Z", "2026-06-21T07:30:00Z"));
-        assertThat(plan(sundays, "09:00", 30, "2026-06-01", "2026-06-06").last(BERLIN)).isEmpty();
+        assertThat(plan(sundays, "09:00", 30, "2026-06-01", "2026-06-06").last(BERLIN))
+                .isEmpty();
         assertThat(plan(sundays, "09:00", 30, "2026-06-01", null).endless()).isTrue();
     }
 

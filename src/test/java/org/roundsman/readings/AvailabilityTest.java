@@ -57,7 +57,8 @@ class AvailabilityTest {
         Availability sums = Availability.of(List.of(), START, minute(43_200), START, List.of());
         assertThat(sums.share()).isEmpty();
         assertThat(sums.coverage()).hasValue(0);
-        assertThat(Availability.of(List.of(), START, START, START, List.of()).coverage()).isEmpty();
+        assertThat(Availability.of(List.of(), START, START, START, List.of()).coverage())
+                .isEmpty();
     }
 
     @Test
@@ -91,13 +92,11 @@ class AvailabilityTest {
                 span(minute(45), minute(100), Condition.ANSWERING),
                 span(minute(100), minute(220), Condition.SILENT),
                 span(minute(220), minute(43_200), Condition.ANSWERING));
-        Availability sums = Availability.of(
-                spans, START, minute(43_200), minute(43_200), List.of(planned(100, 220)));
+        Availability sums = Availability.of(spans, START, minute(43_200), minute(43_200), List.of(planned(100, 220)));
         assertThat(sums.share().orElseThrow() * 100).isCloseTo(99.8955, within(0.00005));
         assertThat(sums.planned()).isEqualTo(Duration.ofHours(2));
         assertThat(sums.coverage()).hasValue(1);
-        Availability all = Availability.of(
-                spans, START, minute(43_200), minute(43_200), List.of(planned(-5, 50_000)));
+        Availability all = Availability.of(spans, START, minute(43_200), minute(43_200), List.of(planned(-5, 50_000)));
         assertThat(all.share()).isEmpty();
         assertThat(all.coverage()).isEmpty();
         assertThat(all.planned()).isEqualTo(Duration.ofDays(30));
@@ -161,7 +160,11 @@ class AvailabilityTest {
                 YearMonth.parse(month).plusMonths(1).atDay(1).atStartOfDay(id).toInstant();
         Instant back = from.plus(Duration.ofMinutes(44));
         Availability sums = Availability.of(
-                List.of(span(from, back, Condition.SILENT), span(back, to, Condition.ANSWERING)), from, to, to, List.of());
+                List.of(span(from, back, Condition.SILENT), span(back, to, Condition.ANSWERING)),
+                from,
+                to,
+                to,
+                List.of());
         assertThat(sums.period()).isEqualTo(Duration.ofHours(hours));
         // 44 minutes of silence in Berlin's March 2026 are 99.9013 %, not the 99.9014 % of 744 hours
         double expected = 100 - 44 / (hours * 60.0) * 100;

@@ -8,10 +8,10 @@ import java.util.List;
 import javax.sql.DataSource;
 import org.roundsman.alarms.AlarmType;
 import org.roundsman.alarms.DeskFixture;
+import org.roundsman.demo.SetClock;
 import org.roundsman.measure.Reading;
 import org.roundsman.readings.ReadingsFixture;
 import org.roundsman.readings.store.BatchStore;
-import org.roundsman.demo.SetClock;
 
 /** Stored readings of invented access points whose second radio is as busy as a test wants. */
 public final class RulesFixture {
@@ -63,5 +63,4 @@ public final class RulesFixture {
         return new RuleOverride(
                 0, type, level, target, level.word() + " " + target, 0, fields, "because", 1, "wren", Instant.EPOCH);
     }
-
 }

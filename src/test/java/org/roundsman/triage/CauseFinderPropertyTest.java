@@ -27,15 +27,14 @@ class CauseFinderPropertyTest {
         findings.forEach(finding -> assertThat(byKey.put(finding.key(), finding))
                 .as("two findings of " + finding.key())
                 .isNull());
-        situation.devices().values().stream()
-                .filter(DeviceLook::silent)
-                .forEach(look -> assertThat(end(byKey, Place.silence(look.deviceId())))
-                        .as("the cause of " + look)
-                        .satisfies(cause -> isLost(situation, cause)));
-        findings.forEach(finding -> finding.affected().forEach(id -> assertThat(
-                        situation.devices().get(id).lost())
-                .as(id + " suffers from " + finding)
-                .isTrue()));
+        situation.devices().values().stream().filter(DeviceLook::silent).forEach(look -> assertThat(
+                        end(byKey, Place.silence(look.deviceId())))
+                .as("the cause of " + look)
+                .satisfies(cause -> isLost(situation, cause)));
+        findings.forEach(finding -> finding.affected()
+                .forEach(id -> assertThat(situation.devices().get(id).lost())
+                        .as(id + " suffers from " + finding)
+                        .isTrue()));
     }
 
     @Property(tries = 300)

@@ -76,7 +76,8 @@ class CauseFinderTest {
         assertThat(place.cause().key()).isEqualTo(uplink());
         assertThat(place.cause().sureness()).isEqualTo(Sureness.LIKELY);
         assertThat(place.cause().evidence())
-                .startsWith("No gateway of the site tells more: the line is concluded from all devices falling silent.");
+                .startsWith(
+                        "No gateway of the site tells more: the line is concluded from all devices falling silent.");
     }
 
     @Test
@@ -233,7 +234,10 @@ class CauseFinderTest {
     void twoCausesInOneSiteStayApart() {
         Place place = small().bridge(3).hangs(3, 1, 4).points(31, 34, 3);
         place.silent(3, "10:41:12").silent(31, 34, "10:41:20").silent(12, "09:30:00");
-        place.port(2, 2, PortState.UP).read(2, "10:43:00").port(1, 4, PortState.UP).read(1, "10:43:00");
+        place.port(2, 2, PortState.UP)
+                .read(2, "10:43:00")
+                .port(1, 4, PortState.UP)
+                .read(1, "10:43:00");
         assertThat(place.finding(3).cause()).isEqualTo(CauseKind.SWITCH_LOST);
         assertThat(place.finding(12).cause()).isEqualTo(CauseKind.DEVICE_LOST);
         assertThat(place.finding(12).causedBy()).isEmpty();
@@ -278,7 +282,8 @@ class CauseFinderTest {
         AlarmKey key = silence(2);
         Place place = small().silent(11, 14, "10:41:30")
                 .ended(key, CauseKind.SWITCH_POWER, "switch sw-2", "10:43:40", Set.of(11L, 12L, 13L, 14L));
-        assertThat(place.findings()).allMatch(finding -> finding.causedBy().filter(key::equals).isPresent());
+        assertThat(place.findings())
+                .allMatch(finding -> finding.causedBy().filter(key::equals).isPresent());
         assertThat(place.finding(13).evidence())
                 .containsExactly(
                         "Access point ap-13 last answered at 10:40:30.",
@@ -313,8 +318,8 @@ class CauseFinderTest {
             place.bridge(sw).hangs(sw, 1, (int) sw).points(sw * 100, sw * 100 + 19, sw);
         }
         place.silent(1, "10:41:12");
-        LongStream.rangeClosed(2, 11).forEach(sw -> place.silent(sw, "10:41:30")
-                .silent(sw * 100, sw * 100 + 19, "10:41:40"));
+        LongStream.rangeClosed(2, 11)
+                .forEach(sw -> place.silent(sw, "10:41:30").silent(sw * 100, sw * 100 + 19, "10:41:40"));
         assertThat(place.cause().key()).isEqualTo(uplink());
         assertThat(place.cause().evidence()).contains("200 of 200 access points silent since 10:41.");
         assertThat(place.findings()).hasSize(212);
@@ -342,7 +347,8 @@ class CauseFinderTest {
 
     @Test
     void aRefusingGatewayProvesThatTheLineWorks() {
-        Place place = new Place().gateway(1).refuses(1).point(11).hangs(11, 1, 2).silent(11, "10:41:00");
+        Place place =
+                new Place().gateway(1).refuses(1).point(11).hangs(11, 1, 2).silent(11, "10:41:00");
         assertThat(place.cause().evidence())
                 .contains("gw-1, on which it hangs, rejects our credentials: its ports cannot be read.");
         assertThat(place.cause().cause()).isEqualTo(CauseKind.DEVICE_LOST);
@@ -350,7 +356,8 @@ class CauseFinderTest {
 
     @Test
     void causesComeBeforeWhatTheyExplain() {
-        List<Finding> findings = small().silent(2, "10:41:12").silent(11, 14, "10:41:30").findings();
+        List<Finding> findings =
+                small().silent(2, "10:41:12").silent(11, 14, "10:41:30").findings();
         assertThat(findings.get(0).key()).isEqualTo(silence(2));
     }
 }

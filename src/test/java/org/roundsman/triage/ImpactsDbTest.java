@@ -76,7 +76,10 @@ class ImpactsDbTest {
     }
 
     private void network(long device, Instant at, String ssid, String purpose, double clients) {
-        fleet.run("insert into network (site_id, ssid, purpose) values (?, ?, ?) on conflict do nothing", site, ssid,
+        fleet.run(
+                "insert into network (site_id, ssid, purpose) values (?, ?, ?) on conflict do nothing",
+                site,
+                ssid,
                 purpose);
         fleet.run(
                 "insert into quarter_network (device_id, network_id, at, clients_n, clients_mean) select ?, id, ?, 15, ?"
@@ -169,7 +172,9 @@ class ImpactsDbTest {
     void aQuarterInWhichItWasSilentForAPartDoesNotCount() {
         Instant ten = berlin("2026-06-23T10:00");
         hour(point, ten, 20);
-        fleet.run("update quarter_device set clients_mean = 2 where device_id = ? and at = ?", point,
+        fleet.run(
+                "update quarter_device set clients_mean = 2 where device_id = ? and at = ?",
+                point,
                 ten.plusSeconds(1_800).atOffset(ZoneOffset.UTC));
         assertThat(clients(TUESDAY)).as("(20 + 20 + 2 + 20) / 4 = 15.5").isEqualTo(16);
         span(point, ten.plusSeconds(2_000), ten.plusSeconds(2_600), 2);
@@ -199,7 +204,9 @@ class ImpactsDbTest {
             hour(point, Instant.parse(monday + "T09:00:00Z"), 25); // 10:00 in winter
             hour(point, Instant.parse(monday + "T08:00:00Z"), 3);
         }
-        assertThat(clients(Instant.parse("2026-03-30T08:20:00Z"))).as("10:20 in summer").isEqualTo(25);
+        assertThat(clients(Instant.parse("2026-03-30T08:20:00Z")))
+                .as("10:20 in summer")
+                .isEqualTo(25);
     }
 
     @Test
@@ -208,7 +215,9 @@ class ImpactsDbTest {
             hour(point, Instant.parse(monday + "T08:00:00Z"), 25); // 10:00 in summer
             hour(point, Instant.parse(monday + "T09:00:00Z"), 3);
         }
-        assertThat(clients(Instant.parse("2026-10-26T09:20:00Z"))).as("10:20 in winter").isEqualTo(25);
+        assertThat(clients(Instant.parse("2026-10-26T09:20:00Z")))
+                .as("10:20 in winter")
+                .isEqualTo(25);
     }
 
     @Test
@@ -217,7 +226,9 @@ class ImpactsDbTest {
         hour(point, Instant.parse("2026-03-22T01:00:00Z"), 4);
         hour(point, Instant.parse("2026-03-15T01:00:00Z"), 6);
         hour(point, Instant.parse("2026-03-08T01:00:00Z"), 8);
-        assertThat(clients(Instant.parse("2026-04-05T00:20:00Z"))).as("02:20 on a Sunday").isEqualTo(6);
+        assertThat(clients(Instant.parse("2026-04-05T00:20:00Z")))
+                .as("02:20 on a Sunday")
+                .isEqualTo(6);
     }
 
     @Test
@@ -229,12 +240,16 @@ class ImpactsDbTest {
 
     @Test
     void serviceHoursAreThoseOfTheSitesClock() {
-        assertThat(impacts.of(site, Set.of(point), TUESDAY).serviceHours()).as("none: always").isTrue();
+        assertThat(impacts.of(site, Set.of(point), TUESDAY).serviceHours())
+                .as("none: always")
+                .isTrue();
         fleet.run("insert into site_hours (site_id, weekday, opens, closes) values (?, 2, '08:00', '18:00')", site);
         impacts.moved(null);
         assertThat(impacts.of(site, Set.of(point), TUESDAY).serviceHours()).isTrue();
-        assertThat(impacts.of(site, Set.of(point), berlin("2026-06-30T18:00")).serviceHours()).isFalse();
-        assertThat(impacts.of(site, Set.of(point), berlin("2026-06-29T10:00")).serviceHours()).isFalse();
+        assertThat(impacts.of(site, Set.of(point), berlin("2026-06-30T18:00")).serviceHours())
+                .isFalse();
+        assertThat(impacts.of(site, Set.of(point), berlin("2026-06-29T10:00")).serviceHours())
+                .isFalse();
     }
 
     @Test

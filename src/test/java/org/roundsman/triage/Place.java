@@ -151,7 +151,18 @@ final class Place {
         DeviceLook was = looks.get(id);
         Optional<Instant> asked = standing.heard() ? heard : Optional.of(now);
         looks.put(
-                id, new DeviceLook(id, was.name(), was.kind(), standing, was.interval(), since, heard, asked, misses, Optional.empty()));
+                id,
+                new DeviceLook(
+                        id,
+                        was.name(),
+                        was.kind(),
+                        standing,
+                        was.interval(),
+                        since,
+                        heard,
+                        asked,
+                        misses,
+                        Optional.empty()));
         return this;
     }
 
@@ -199,8 +210,7 @@ final class Place {
         return port(device, number, state, power, power != PowerState.DISABLED, PowerMatch.INTERFACE);
     }
 
-    Place port(
-            long device, int number, PortState state, PowerState power, boolean enabled, PowerMatch match) {
+    Place port(long device, int number, PortState state, PowerState power, boolean enabled, PowerMatch match) {
         OptionalInt powerClass = power == PowerState.DELIVERING ? OptionalInt.of(4) : OptionalInt.empty();
         return port(device, number, state, Optional.of(new Power(1, number, power, powerClass, enabled, match)));
     }

@@ -30,8 +30,7 @@ class PortCausesTest {
     @MethodSource("ports")
     void thePortTells(PortState link, PowerState power, CauseKind cause, List<String> sentences) {
         Place place = one().read(2, "10:43:05");
-        Finding found =
-                (power == null ? place.port(2, 7, link) : place.port(2, 7, link, power)).cause();
+        Finding found = (power == null ? place.port(2, 7, link) : place.port(2, 7, link, power)).cause();
         assertThat(found.key()).isEqualTo(silence(17));
         assertThat(found.cause()).isEqualTo(cause);
         assertThat(found.evidence())
@@ -124,7 +123,8 @@ class PortCausesTest {
 
     @Test
     void aHostThatSaysThatNothingListensHasPowerAndAWayToIt() {
-        Place place = one().says(17, Outcome.PORT_CLOSED).port(2, 7, PortState.UP).read(2, "10:43:05");
+        Place place =
+                one().says(17, Outcome.PORT_CLOSED).port(2, 7, PortState.UP).read(2, "10:43:05");
         assertThat(place.cause().cause()).isEqualTo(CauseKind.DEVICE_LOST);
         assertThat(place.cause().sureness()).isEqualTo(Sureness.SURE);
         assertThat(place.cause().evidence())
@@ -147,7 +147,8 @@ class PortCausesTest {
     void aSwitchKnownWithoutItsPortIsNamed() {
         Place place = one().hangsSomewhere(17, 2).read(2, "10:43:05");
         assertThat(place.cause().evidence())
-                .contains("On which port of sw-2 it hangs is not known, so whether it has power and link cannot be told.");
+                .contains(
+                        "On which port of sw-2 it hangs is not known, so whether it has power and link cannot be told.");
     }
 
     @Test
@@ -209,7 +210,8 @@ class PortCausesTest {
 
     @Test
     void onesThatOnlyMissSoFarCountForTheGroupButKeepItUnsettled() {
-        Place place = one().missing(11, 2, "10:41:30").missing(12, 2, "10:41:31").missing(13, 2, "10:41:32");
+        Place place =
+                one().missing(11, 2, "10:41:30").missing(12, 2, "10:41:31").missing(13, 2, "10:41:32");
         assertThat(place.cause().cause()).isEqualTo(CauseKind.NOT_SURE);
         assertThat(place.cause().affected()).containsExactlyInAnyOrder(11L, 12L, 13L);
         assertThat(place.cause().settled()).isFalse();

@@ -86,8 +86,7 @@ class PlannedPageTest {
                     .contains("Planned work: Work on site.")
                     .contains("Europe/Berlin")
                     .contains("counts for nobody");
-            assertThat(work.covers(
-                            place.siteId(), java.util.OptionalLong.of(place.deviceId()), clock.instant()))
+            assertThat(work.covers(place.siteId(), java.util.OptionalLong.of(place.deviceId()), clock.instant()))
                     .isTrue();
             screen.check("planned-site");
             page.navigate(address + "devices/" + place.deviceId());
@@ -123,8 +122,7 @@ class PlannedPageTest {
             page.selectOption("#repeats", "daily");
             page.fill("#start", "02:30");
             page.fill("#firstDay", day.toString());
-            page.waitForCondition(
-                    () -> page.locator("#preview").innerText().contains("The clock is turned"));
+            page.waitForCondition(() -> page.locator("#preview").innerText().contains("The clock is turned"));
             assertThat(page.locator("#preview li").count()).isEqualTo(5);
             assertThat(page.locator("#from").isVisible()).isFalse();
             screen.check("planned-form-daily");
@@ -165,7 +163,9 @@ class PlannedPageTest {
             assertThat(page.locator("#preview li").count()).isEqualTo(1);
             assertThat(page.inputValue("#title")).isEqualTo("Swap of the unit");
             tap(page, AriaRole.BUTTON, "Save");
-            assertThat(page.locator("main").innerText()).contains("Swap of the unit").contains("to come");
+            assertThat(page.locator("main").innerText())
+                    .contains("Swap of the unit")
+                    .contains("to come");
         }
     }
 
@@ -204,8 +204,13 @@ class PlannedPageTest {
         }
         Browser browser = fixture.browser(Role.TECHNICIAN, null);
         String at = "/sites/" + place.siteId() + "/planned";
-        assertThat(browser.get(at).asString()).contains("Page 1 of 2").contains("Work 20").doesNotContain("Work 21<");
-        assertThat(browser.get(at + "?page=2").asString()).contains("Page 2 of 2").contains("Work 21<");
+        assertThat(browser.get(at).asString())
+                .contains("Page 1 of 2")
+                .contains("Work 20")
+                .doesNotContain("Work 21<");
+        assertThat(browser.get(at + "?page=2").asString())
+                .contains("Page 2 of 2")
+                .contains("Work 21<");
     }
 
     private void plan(FleetFixture.Place where, String title, int fromHours, int toHours) {

@@ -131,8 +131,7 @@ class PlannedWorkApiDbTest {
             })
     void aBadPlanIsNamedWithItsFields(String what, String fields) {
         assertThat(String.join(
-                        ",",
-                        require(422, api.post(AT, body(what))).jsonPath().getList("errors.field", String.class)))
+                        ",", require(422, api.post(AT, body(what))).jsonPath().getList("errors.field", String.class)))
                 .isEqualTo(fields);
     }
 

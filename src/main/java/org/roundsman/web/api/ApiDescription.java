@@ -37,15 +37,14 @@ public final class ApiDescription implements OASFilter {
             Map.entry("Sweeps", "Looking for the devices of a site, and taking them up"));
 
     /** Operations that other work under way, or the lack of it, may stand against; besides everything that removes. */
-    private static final Set<String> STOPPABLE =
-            Set.of(
-                    "addImport",
-                    "checkImport",
-                    "applyImport",
-                    "addSweep",
-                    "adoptFindings",
-                    "endPlannedWork",
-                    "cancelPlannedWork");
+    private static final Set<String> STOPPABLE = Set.of(
+            "addImport",
+            "checkImport",
+            "applyImport",
+            "addSweep",
+            "adoptFindings",
+            "endPlannedWork",
+            "cancelPlannedWork");
 
     private static final Set<PathItem.HttpMethod> TAGGED =
             Set.of(PathItem.HttpMethod.PUT, PathItem.HttpMethod.PATCH, PathItem.HttpMethod.DELETE);

@@ -27,8 +27,9 @@ record PlannedWorkJson(
         @Schema(examples = "31") long id,
 
         @Schema(
-                description = "running, coming (once, later), repeating (again later), over, cancelled, or replaced (its"
-                        + " times were changed: the rest is in another window)",
+                description =
+                        "running, coming (once, later), repeating (again later), over, cancelled, or replaced (its"
+                                + " times were changed: the rest is in another window)",
                 examples = "running")
         String state,
 
@@ -44,7 +45,10 @@ record PlannedWorkJson(
         String where,
 
         @Schema(examples = "New switch in the hall") String title,
-        @Schema(examples = "The old one restarts by itself.") String reason,
+
+        @Schema(examples = "The old one restarts by itself.")
+        String reason,
+
         @Schema(nullable = true) Once once,
         @Schema(nullable = true) Repeating repeating,
 
@@ -88,7 +92,8 @@ record PlannedWorkJson(
 
             @Schema(
                     nullable = true,
-                    description = "For month-day the day, 1 to 31; for month-weekday which of them, 1 to 4; -1 is the last",
+                    description =
+                            "For month-day the day, 1 to 31; for month-weekday which of them, 1 to 4; -1 is the last",
                     examples = "1")
             Integer which,
 
@@ -138,7 +143,9 @@ record PlannedWorkJson(
             if (how instanceof Repetition.Weekly weekly) {
                 return weekly.days().stream().map(DayOfWeek::getValue).sorted().toList();
             }
-            return how instanceof Repetition.MonthWeekday monthly ? List.of(monthly.weekday().getValue()) : null;
+            return how instanceof Repetition.MonthWeekday monthly
+                    ? List.of(monthly.weekday().getValue())
+                    : null;
         }
 
         private static Integer which(Repetition how) {
@@ -151,12 +158,7 @@ record PlannedWorkJson(
         /** Null fields are left to the feature, which names them. */
         Timing timing() {
             return Timing.Repeating.of(
-                    how(),
-                    start,
-                    Duration.ofMinutes(Given.or(minutes, 0)),
-                    firstDay,
-                    lastDay,
-                    Given.list(skipped));
+                    how(), start, Duration.ofMinutes(Given.or(minutes, 0)), firstDay, lastDay, Given.list(skipped));
         }
 
         private Repetition how() {
@@ -166,11 +168,12 @@ record PlannedWorkJson(
             }
             return switch (Given.text(repeats)) {
                 case "daily" -> new Repetition.Daily();
-                case "weekly" -> new Repetition.Weekly(
-                        days.stream().map(DayOfWeek::of).collect(Collectors.toSet()));
+                case "weekly" ->
+                    new Repetition.Weekly(days.stream().map(DayOfWeek::of).collect(Collectors.toSet()));
                 case "month-day" -> new Repetition.MonthDay(Given.or(which, 0));
-                case "month-weekday" -> new Repetition.MonthWeekday(
-                        Given.or(which, 0), days.size() == 1 ? DayOfWeek.of(days.get(0)) : null);
+                case "month-weekday" ->
+                    new Repetition.MonthWeekday(
+                            Given.or(which, 0), days.size() == 1 ? DayOfWeek.of(days.get(0)) : null);
                 default -> null;
             };
         }

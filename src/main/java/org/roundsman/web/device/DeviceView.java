@@ -84,9 +84,7 @@ record DeviceView(
 
     /** Its availability in the time that the spans are of, and what is left out of it; empty when nothing counts. */
     public String available() {
-        return week.share().isEmpty()
-                ? ""
-                : Words.figure(rounded(week.share().getAsDouble()), 2, "%");
+        return week.share().isEmpty() ? "" : Words.figure(rounded(week.share().getAsDouble()), 2, "%");
     }
 
     /** Never up: what was silent for a second was not there all the time. */

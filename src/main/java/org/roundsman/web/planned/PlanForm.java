@@ -111,7 +111,9 @@ record PlanForm(
                 String.valueOf(plan.length().toHours()),
                 String.valueOf(plan.length().toMinutesPart()),
                 how instanceof Repetition.Weekly weekly
-                        ? weekly.days().stream().map(d -> String.valueOf(d.getValue())).toList()
+                        ? weekly.days().stream()
+                                .map(d -> String.valueOf(d.getValue()))
+                                .toList()
                         : List.of(),
                 how instanceof Repetition.MonthDay monthly ? String.valueOf(monthly.day()) : day,
                 how instanceof Repetition.MonthWeekday monthly ? String.valueOf(monthly.place()) : which,
@@ -180,9 +182,10 @@ record PlanForm(
             case DAILY -> new Repetition.Daily();
             case WEEKLY -> new Repetition.Weekly(weekdays());
             case MONTH_DAY -> new Repetition.MonthDay(entered.number("day", day));
-            case MONTH_WEEKDAY -> new Repetition.MonthWeekday(
-                    entered.number("which", which),
-                    DayOfWeek.of(Math.max(1, Math.min(7, entered.number("weekday", dayOfWeek)))));
+            case MONTH_WEEKDAY ->
+                new Repetition.MonthWeekday(
+                        entered.number("which", which),
+                        DayOfWeek.of(Math.max(1, Math.min(7, entered.number("weekday", dayOfWeek)))));
             default -> {
                 entered.fault("repeats", "once, every day, on weekdays, or monthly");
                 yield new Repetition.Daily();

@@ -146,11 +146,12 @@ class PlanView {
      */
     PlanDraft draft(PlannedWindow window, PlanForm form) {
         Target target = window.target();
-        long id = switch (target.reach()) {
-            case CUSTOMER -> target.customerId();
-            case SITE -> target.siteId().orElse(0);
-            case DEVICE -> target.deviceId().orElse(0);
-        };
+        long id =
+                switch (target.reach()) {
+                    case CUSTOMER -> target.customerId();
+                    case SITE -> target.siteId().orElse(0);
+                    case DEVICE -> target.deviceId().orElse(0);
+                };
         return exact(window, form, draft(form, new PlanDraft.Where(target.reach(), id), target));
     }
 
@@ -161,8 +162,12 @@ class PlanView {
         }
         Stretch kept = old.when();
         ZoneId zone = window.target().zone();
-        Instant from = WorkWords.field(kept.from(), zone).equals(form.from()) ? kept.from() : fresh.when().from();
-        Instant to = WorkWords.field(kept.to(), zone).equals(form.to()) ? kept.to() : fresh.when().to();
+        Instant from = WorkWords.field(kept.from(), zone).equals(form.from())
+                ? kept.from()
+                : fresh.when().from();
+        Instant to = WorkWords.field(kept.to(), zone).equals(form.to())
+                ? kept.to()
+                : fresh.when().to();
         return Stretch.of(from, to)
                 .map(when -> new PlanDraft(draft.where(), draft.title(), draft.reason(), new Timing.Once(when)))
                 .orElse(draft);

@@ -124,7 +124,8 @@ class PlannedEdits {
                 throw new NotFoundException(e);
             }
         }
-        return Response.seeOther(URI.create(address(back).orElse("/planned/" + id))).build();
+        return Response.seeOther(URI.create(address(back).orElse("/planned/" + id)))
+                .build();
     }
 
     /** The page of a site or device that the request came from. */

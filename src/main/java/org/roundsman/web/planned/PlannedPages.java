@@ -141,7 +141,9 @@ class PlannedPages {
         return Templates.one(new One(
                 WorkLine.of(window, now),
                 window.reason(),
-                window.target().siteId().isPresent() ? "/sites/" + window.target().siteId().getAsLong() : "",
+                window.target().siteId().isPresent()
+                        ? "/sites/" + window.target().siteId().getAsLong()
+                        : "",
                 open,
                 next,
                 ends,

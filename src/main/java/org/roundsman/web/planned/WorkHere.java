@@ -68,8 +68,7 @@ public class WorkHere {
                             .map(one -> going(one, device.isPresent() ? Reach.DEVICE : Reach.SITE, now, zone))
                             .toList();
                     String next = work.next(siteId, now)
-                            .map(one -> one.title() + ", "
-                                    + WorkWords.stretch(new Stretch(one.from(), one.to()), zone))
+                            .map(one -> one.title() + ", " + WorkWords.stretch(new Stretch(one.from(), one.to()), zone))
                             .orElse("");
                     return new Here(siteId, of, back, zone.getId(), going, next);
                 })

@@ -43,9 +43,7 @@ record WorkLine(
                 WorkWords.days(window.timing()),
                 now(window, now),
                 by(window, state, zone),
-                several(window) && window.timing() instanceof Timing.Repeating
-                        ? "each site’s own clock"
-                        : zone.getId(),
+                several(window) && window.timing() instanceof Timing.Repeating ? "each site’s own clock" : zone.getId(),
                 state == State.RUNNING);
     }
 

@@ -57,9 +57,7 @@ final class WorkWords {
         String skipped = plan.skipped().isEmpty()
                 ? ""
                 : "; not on "
-                        + plan.skipped().stream()
-                                .map(DAY::format)
-                                .collect(java.util.stream.Collectors.joining(", "));
+                        + plan.skipped().stream().map(DAY::format).collect(java.util.stream.Collectors.joining(", "));
         return "from " + DAY.format(plan.firstDay())
                 + plan.lastDay().map(last -> " to " + DAY.format(last)).orElse("") + skipped;
     }
@@ -71,8 +69,9 @@ final class WorkWords {
             case NONE -> "";
             case START_SKIPPED -> "The clock is turned and skips the time entered: it begins at " + from + ".";
             case START_TWICE -> "The clock is turned back and shows " + from + " twice: it begins at the first.";
-            case DURING -> "The clock is turned during it: it takes "
-                    + Words.length(one.when().length()) + " and ends at " + to + ".";
+            case DURING ->
+                "The clock is turned during it: it takes "
+                        + Words.length(one.when().length()) + " and ends at " + to + ".";
             case THAT_DAY -> "The clock is turned that day, not during it.";
         };
     }

@@ -53,8 +53,12 @@ class DeviceFoldTest {
                         + (signal.key().resource().part().isEmpty()
                                 ? ""
                                 : " " + signal.key().resource().part())
-                        + (signal.key().qualifier().isEmpty() ? "" : " " + signal.key().qualifier())
-                        + (signal instanceof Signal.Raise raise ? " " + raise.severity().word() : " clear"))
+                        + (signal.key().qualifier().isEmpty()
+                                ? ""
+                                : " " + signal.key().qualifier())
+                        + (signal instanceof Signal.Raise raise
+                                ? " " + raise.severity().word()
+                                : " clear"))
                 .toList();
     }
 

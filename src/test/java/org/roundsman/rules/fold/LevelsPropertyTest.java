@@ -32,10 +32,7 @@ class LevelsPropertyTest {
         Arbitrary<Double> value = Arbitraries.frequencyOf(
                 net.jqwik.api.Tuple.of(6, Arbitraries.of(20.0, 44.0, 46.0, 55.0, 68.0, 72.0, 83.0, 90.0)),
                 net.jqwik.api.Tuple.of(1, Arbitraries.just(Double.NaN)));
-        return Combinators.combine(
-                        Arbitraries.integers().between(1, 25),
-                        value,
-                        Arbitraries.of(1, 1, 1, 1, 2, 3, 40))
+        return Combinators.combine(Arbitraries.integers().between(1, 25), value, Arbitraries.of(1, 1, 1, 1, 2, 3, 40))
                 .as(Figure::new)
                 .list()
                 .ofMinSize(1)
@@ -81,7 +78,8 @@ class LevelsPropertyTest {
         for (int i = 0; i < samples.size(); i++) {
             Levels.Step step = Levels.step(state, samples.get(i), SHIPPED);
             boolean worse = step.decision() instanceof Decision.Raise raise
-                    && (state.severity().isEmpty() || raise.severity().compareTo(state.severity().get()) > 0);
+                    && (state.severity().isEmpty()
+                            || raise.severity().compareTo(state.severity().get()) > 0);
             if (worse) {
                 double threshold = ((Decision.Raise) step.decision()).threshold();
                 assertThat(heldAtLeast(samples, i, threshold)).isGreaterThanOrEqualTo(DWELL);
@@ -117,7 +115,9 @@ class LevelsPropertyTest {
         LevelState state = LevelState.IDLE;
         for (Levels.Sample sample : samples(figures)) {
             state = Levels.step(state, sample, SHIPPED).state();
-            assertThat(Integer.bitCount(state.up() + 1)).as("bits %s", state.up()).isEqualTo(1);
+            assertThat(Integer.bitCount(state.up() + 1))
+                    .as("bits %s", state.up())
+                    .isEqualTo(1);
         }
     }
 

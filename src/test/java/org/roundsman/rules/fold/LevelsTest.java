@@ -134,9 +134,11 @@ class LevelsTest {
     void anOlderFigureAndTheSameOneAgainChangeNothing() {
         minutes(10, 90);
         LevelState before = state;
-        assertThat(Levels.step(state, new Levels.Sample(at, 90, MINUTE), shipped).state())
+        assertThat(Levels.step(state, new Levels.Sample(at, 90, MINUTE), shipped)
+                        .state())
                 .isEqualTo(before);
-        assertThat(Levels.step(state, new Levels.Sample(at - MINUTE, 0, MINUTE), shipped).state())
+        assertThat(Levels.step(state, new Levels.Sample(at - MINUTE, 0, MINUTE), shipped)
+                        .state())
                 .isEqualTo(before);
     }
 
@@ -187,8 +189,7 @@ class LevelsTest {
     @Test
     void lowFiguresCanBeTheBadOnes() {
         Ladder port = Ladder.of(
-                ShippedRules.of(AlarmType.PORT_SLOW),
-                RuleSet.shipped().of(AlarmType.PORT_SLOW, RuleTarget.service()));
+                ShippedRules.of(AlarmType.PORT_SLOW), RuleSet.shipped().of(AlarmType.PORT_SLOW, RuleTarget.service()));
         minutes(3, 10, port);
         minutes(3, 1, port);
         minutes(3, 10, port);

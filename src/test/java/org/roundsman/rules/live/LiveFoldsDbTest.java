@@ -47,8 +47,7 @@ class LiveFoldsDbTest {
                         fixture.desk.book,
                         new PastReadings(fixture.database),
                         new PastEvents(fixture.database),
-                        new LiveFolds.Tables(
-                                new DeviceTable(fixture.database), new MemoryTable(fixture.database))),
+                        new LiveFolds.Tables(new DeviceTable(fixture.database), new MemoryTable(fixture.database))),
                 fixture.clock);
     }
 
@@ -150,7 +149,8 @@ class LiveFoldsDbTest {
             double busy = i < 20 ? 90 : 10;
             List<Reading> batch = List.of(
                     ReadingsFixture.answered(accessPoint, START.plus(Duration.ofMinutes(i)), 5, busy),
-                    ReadingsFixture.answered(other, START.plus(Duration.ofMinutes(i)).plusSeconds(20), 5, 20));
+                    ReadingsFixture.answered(
+                            other, START.plus(Duration.ofMinutes(i)).plusSeconds(20), 5, 20));
             fixture.store(batch);
             inbox.offer(batch);
             all.addAll(batch);
