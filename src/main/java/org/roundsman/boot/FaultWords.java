@@ -44,7 +44,7 @@ final class FaultWords {
             case CPU_BUSY -> "processor busy for 96 % of the time";
             case MEMORY_SHORT -> "95 % of the memory used";
             case NETWORK_REMOVED -> "guests' network gone (access points)";
-            case SETUP_NETWORK -> "open set-up network on the air (access points)";
+            case SETUP_NETWORK -> "restarts, with its open set-up network on the air (access points)";
             case LOSSY -> "2 % of requests get lost: not a fault to be told of";
             default -> throw new IllegalArgumentException("no words for " + fault);
         };

@@ -58,7 +58,7 @@ public enum Fault {
     MEMORY_SHORT,
     /** The access points have one network, the last one, less than the rest of the time. */
     NETWORK_REMOVED,
-    /** The open network for setting up the access point is on the air. */
+    /** The device restarts when the fault begins, and has its open network for setting up on the air from then on. */
     SETUP_NETWORK,
     /** Two requests of a hundred get lost. */
     LOSSY;

@@ -111,6 +111,7 @@ class QualityFaultsTest {
         faults.switchOff(Fault.NETWORK_REMOVED, device);
         assertThat(text(SSID + 2)).isEqualTo(guests);
         faults.switchOn(Fault.SETUP_NETWORK, device);
+        clock.set(clock.instant().plus(Duration.ofMinutes(2)));
         assertThat(text(SSID + 4)).contains("Setup Tamarack");
         faults.switchOff(Fault.SETUP_NETWORK, device);
         assertThat(text(SSID + 4)).startsWith("No Such Instance");

@@ -31,11 +31,6 @@ public final class TestDatabase {
         return postgres().getJdbcUrl("postgres", "postgres");
     }
 
-    /** JDBC address of the database of that name. */
-    public static String url(String name) {
-        return postgres().getJdbcUrl("postgres", name);
-    }
-
     /** A fresh, migrated database of that name; an earlier one of the name is dropped. */
     public static DataSource fresh(String name) {
         try (var connection = postgres().getPostgresDatabase().getConnection();

@@ -58,7 +58,7 @@ public final class HourOfFaults {
         device(Fault.CPU_BUSY, "hill-top-ap-01", 4, 22);
         device(Fault.MEMORY_SHORT, "gull-island-ap-03", 4, 22);
         device(Fault.SETUP_NETWORK, "yard-ap-04", 6, 36);
-        device(Fault.NETWORK_ADDED, "castle-gate-ap-03", 28, 10);
+        device(Fault.FIRMWARE_UPDATED, "castle-gate-ap-03", 28, 12);
         device(Fault.PORT_SLOW, "exchange-ap-03", 32, 14);
         device(Fault.CLOCK_1970, "yard-ap-06", 32, 15);
         site(Fault.LOSSY, "Lantern Arcade", 36, 12);

@@ -31,7 +31,7 @@ public record Switched(Fault fault, Stretch stretch) {
         return switch (fault) {
             case PORT_DEAD, POWER_OFF -> stretch.to() <= at ? stretch.to() : Long.MIN_VALUE;
             case FIRMWARE_UPDATED -> stretch.to() <= at ? stretch.to() : stretch.from();
-            case RESTARTED -> stretch.from();
+            case RESTARTED, SETUP_NETWORK -> stretch.from();
             case FLAPPING -> stretch.from() + (Math.min(at, stretch.to()) - stretch.from()) / FLAP * FLAP;
             default -> Long.MIN_VALUE;
         };

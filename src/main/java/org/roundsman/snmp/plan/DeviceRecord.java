@@ -23,6 +23,8 @@ public final class DeviceRecord {
     private List<Fetch.Portion> portions;
     private long surveyDueNanos;
     private int failedSurveys;
+    /** Surveys since an object went away, that one included; 0 when it is so long ago that the usual pace will do. */
+    private int surveysSinceGone;
 
     public DeviceRecord(Peer peer) {
         this.peer = peer;
@@ -33,18 +35,38 @@ public final class DeviceRecord {
     }
 
     boolean surveyDue(long now) {
-        return plan == null || now - surveyDueNanos >= 0;
+        return plan == null || surveyIsDue(now);
     }
 
-    void surveyAt(long nanos) {
-        surveyDueNanos = nanos;
+    boolean surveyIsDue(long now) {
+        return now - surveyDueNanos >= 0;
+    }
+
+    /** Something that was there is gone: a survey as soon as may be, and more of them until it must be seen that it is back. */
+    void lacks(long now) {
+        surveyDueNanos = now;
+        surveysSinceGone = 1;
     }
 
     /** After a survey: when the next one is due. One that was not answered in full is repeated sooner, but not each round. */
     void surveyed(boolean complete, long now, long everyNanos) {
         failedSurveys = complete ? 0 : failedSurveys + 1;
         long soon = java.time.Duration.ofSeconds(30).toNanos() << Math.min(failedSurveys, 10);
-        surveyDueNanos = now + (complete ? everyNanos : Math.min(everyNanos, soon));
+        surveyDueNanos = now + (complete ? next(everyNanos) : Math.min(everyNanos, soon));
+    }
+
+    /**
+     * What went away, such as the figures of a radio that was switched off, may come back, and a plan knows only what was
+     * there at its survey: one, two, four minutes later and so on it is looked for again.
+     */
+    private long next(long everyNanos) {
+        long again = java.time.Duration.ofSeconds(30).toNanos() << Math.min(surveysSinceGone, 10);
+        if (surveysSinceGone == 0 || again >= everyNanos) {
+            surveysSinceGone = 0;
+            return everyNanos;
+        }
+        surveysSinceGone++;
+        return again;
     }
 
     void use(PollPlan made) {

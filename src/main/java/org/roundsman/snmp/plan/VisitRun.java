@@ -147,7 +147,7 @@ public final class VisitRun {
             return;
         }
         if (record.plan.isOutdated()) {
-            record.surveyAt(System.nanoTime());
+            record.lacks(System.nanoTime());
         }
         finish(false);
     }

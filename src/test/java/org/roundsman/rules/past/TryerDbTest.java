@@ -201,8 +201,8 @@ class TryerDbTest {
             boolean radio = table.startsWith("quarter_radio");
             fixture.desk.fleet.run(
                     "insert into " + table + " select ?, " + (radio ? "2, " : "")
-                            + "q, 15, case when extract(hour from q at time zone 'UTC') = 10 and extract(isodow from q at"
-                            + " time zone 'UTC') < 7 then 90 else 10 end from generate_series(?::timestamptz,"
+                            + "q, 15, case when extract(hour from q at time zone 'UTC') = 10 and extract(isodow from q"
+                            + " at time zone 'UTC') < 7 then 90 else 10 end from generate_series(?::timestamptz,"
                             + " ?::timestamptz - interval '15 min', interval '15 min') q",
                     accessPoint,
                     from.minus(Duration.ofDays(1)).atOffset(java.time.ZoneOffset.UTC),
