@@ -15,7 +15,10 @@ import org.roundsman.alarms.store.Sql;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.shared.Page;
 
-/** Answers questions about alarms. Thread-safe; asks the database each time. */
+/**
+ * Answers questions about alarms. Who sees one customer's alarms only is shown no names, reasons and notes of the firm's own
+ * people. Thread-safe; asks the database each time.
+ */
 @ApplicationScoped
 public class AlarmBook {
 
@@ -42,13 +45,18 @@ public class AlarmBook {
     /** Active alarms that nobody closed, shelved ones included; the worst first, of those the oldest. */
     public List<OpenAlarm> open(CustomerScope scope) {
         Long only = scope.onlyCustomer();
-        return find(" where e.cleared is null and e.operator <> 'CLOSED' and" + OpenRows.IN_SCOPE + ORDER, only, only);
+        return find(
+                scope,
+                " where e.cleared is null and e.operator <> 'CLOSED' and" + OpenRows.IN_SCOPE + ORDER,
+                only,
+                only);
     }
 
     /** Alarms that are not active now and cleared at that moment or later, the last one first. */
     public List<OpenAlarm> recentlyCleared(CustomerScope scope, Instant since) {
         Long only = scope.onlyCustomer();
         return find(
+                scope,
                 NOW + " e.cleared >= ? and" + OpenRows.IN_SCOPE + " order by e.cleared desc, e.id desc",
                 since,
                 only,
@@ -58,7 +66,7 @@ public class AlarmBook {
     /** An alarm with its current or last episode. */
     public Optional<OpenAlarm> find(CustomerScope scope, long alarmId) {
         Long only = scope.onlyCustomer();
-        return find(NOW + " a.id = ? and" + OpenRows.IN_SCOPE, alarmId, only, only).stream()
+        return find(scope, NOW + " a.id = ? and" + OpenRows.IN_SCOPE, alarmId, only, only).stream()
                 .findFirst();
     }
 
@@ -66,19 +74,29 @@ public class AlarmBook {
     public List<OpenAlarm> ofDevice(CustomerScope scope, long deviceId) {
         Long only = scope.onlyCustomer();
         return find(
-                " where e.cleared is null and e.device_id = ? and" + OpenRows.IN_SCOPE + ORDER, deviceId, only, only);
+                scope,
+                " where e.cleared is null and e.device_id = ? and" + OpenRows.IN_SCOPE + ORDER,
+                deviceId,
+                only,
+                only);
     }
 
     /** Active alarms of a site and its devices; the worst first. */
     public List<OpenAlarm> ofSite(CustomerScope scope, long siteId) {
         Long only = scope.onlyCustomer();
-        return find(" where e.cleared is null and e.site_id = ? and" + OpenRows.IN_SCOPE + ORDER, siteId, only, only);
+        return find(
+                scope,
+                " where e.cleared is null and e.site_id = ? and" + OpenRows.IN_SCOPE + ORDER,
+                siteId,
+                only,
+                only);
     }
 
     /** Alarms whose last episode the current or last episode of this one explains, active or not; the worst first. */
     public List<OpenAlarm> explainedBy(CustomerScope scope, long alarmId) {
         Long only = scope.onlyCustomer();
         return find(
+                scope,
                 NOW + " e.caused_by_episode = (select c.episode_id from alarm c where c.id = ?) and" + OpenRows.IN_SCOPE
                         + ORDER,
                 alarmId,
@@ -96,13 +114,16 @@ public class AlarmBook {
         return Sql.ask(database, connection -> HistoryRows.changes(connection, scope, alarmId, before, most));
     }
 
-    /** What was done with an alarm, newest first; the last {@link #MOST_OF_ONE}. */
+    /** What was done with an alarm, newest first; the last {@link #MOST_OF_ONE}. None for who sees one customer only. */
     public List<AlarmAct> acts(CustomerScope scope, long alarmId) {
         return acts(scope, alarmId, Long.MAX_VALUE, MOST_OF_ONE);
     }
 
     /** The same piece by piece: those with a smaller number than {@code before}, at most so many. */
     public List<AlarmAct> acts(CustomerScope scope, long alarmId, long before, int most) {
+        if (scope instanceof CustomerScope.One) {
+            return List.of();
+        }
         return Sql.ask(database, connection -> HistoryRows.acts(connection, scope, alarmId, before, most));
     }
 
@@ -118,12 +139,14 @@ public class AlarmBook {
 
     /** One page of episodes, each with its alarm, the newest raise first. */
     public Page<OpenAlarm> search(CustomerScope scope, AlarmSearch search) {
-        return Sql.ask(database, connection -> SearchRows.search(connection, scope, search));
+        Page<OpenAlarm> found = Sql.ask(database, connection -> SearchRows.search(connection, scope, search));
+        return new Page<>(shown(scope, found.items()), found.number(), found.size(), found.total());
     }
 
     /** The same piece by piece, the last begun first: episodes with a smaller number than {@code before}, at most so many. */
     public List<OpenAlarm> search(CustomerScope scope, AlarmSearch search, long before, int most) {
-        return Sql.ask(database, connection -> SearchRows.before(connection, scope, search, before, most));
+        return shown(
+                scope, Sql.ask(database, connection -> SearchRows.before(connection, scope, search, before, most)));
     }
 
     /** Status changes of all alarms with a greater number, oldest first; for the service's own use. */
@@ -134,6 +157,16 @@ public class AlarmBook {
     /** An alarm as it is, or was, in that episode; for the service's own use. */
     public Optional<OpenAlarm> episode(long episodeId) {
         return find(" where e.id = ?", episodeId).stream().findFirst();
+    }
+
+    private List<OpenAlarm> find(CustomerScope scope, String condition, Object... parameters) {
+        return shown(scope, find(condition, parameters));
+    }
+
+    private static List<OpenAlarm> shown(CustomerScope scope, List<OpenAlarm> found) {
+        return scope instanceof CustomerScope.One
+                ? found.stream().map(OpenAlarm::withoutNames).toList()
+                : found;
     }
 
     private List<OpenAlarm> find(String condition, Object... parameters) {

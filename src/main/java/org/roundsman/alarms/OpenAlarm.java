@@ -62,4 +62,37 @@ public record OpenAlarm(
     public boolean active() {
         return clearedAt.isEmpty();
     }
+
+    /** The same without who of the firm did what and why: what a customer is shown. */
+    OpenAlarm withoutNames() {
+        return new OpenAlarm(
+                id,
+                episodeId,
+                key,
+                customerId,
+                customer,
+                siteId,
+                site,
+                timeZone,
+                resourceName,
+                place,
+                severity,
+                began,
+                raised,
+                changed,
+                clearedAt,
+                text,
+                operator,
+                "",
+                operatorUntil,
+                "",
+                "",
+                cause,
+                causedBy,
+                evidence,
+                impact,
+                pointing,
+                planned,
+                settled);
+    }
 }

@@ -20,8 +20,7 @@ import org.roundsman.system.SetupException.Fault;
  */
 record Options(Role role, Optional<Path> configuration, Map<String, String> settings, List<String> others) {
 
-    static final String USAGE =
-            """
+    static final String USAGE = """
         Usage: java -jar quarkus-run.jar [options]
 
           --role=central        the service (default)

@@ -31,9 +31,9 @@ public class Outbox {
 
     private static final String LINES =
             "select o.id, a.name as person, o.kind, o.content ->> 'subject' as subject, o.state, o.created_at,"
-                + " o.due_at, o.attempts, o.sent_at, o.failure, case when o.channel = 'mail' then 'mail' else"
-                + " coalesce('webhook ' || w.name, 'webhook, removed') end as way from notice_outbox o join account a"
-                + " on a.id = o.account_id left join notice_webhook w on o.channel = 'webhook-' || w.id";
+                    + " o.due_at, o.attempts, o.sent_at, o.failure, case when o.channel = 'mail' then 'mail' else"
+                    + " coalesce('webhook ' || w.name, 'webhook, removed') end as way from notice_outbox o join account a"
+                    + " on a.id = o.account_id left join notice_webhook w on o.channel = 'webhook-' || w.id";
 
     private final DataSource database;
     private final Texts texts;

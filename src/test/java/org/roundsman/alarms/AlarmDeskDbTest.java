@@ -181,6 +181,21 @@ class AlarmDeskDbTest {
     }
 
     @Test
+    void aCustomerIsShownNoNamesReasonsAndNotesOfTheFirm() {
+        f.accept(raise(lobby, Severity.MAJOR, 0, "Silent."));
+        f.desk.note(ALL, theOne().id(), "the landlord is difficult");
+        f.desk.shelve(ALL, theOne().id(), NOON.plusSeconds(3600), "waiting for the landlord");
+        CustomerScope own = CustomerScope.of(theOne().customerId().getAsLong());
+        OpenAlarm shown = f.book.find(own, theOne().id()).orElseThrow();
+        assertThat(theOne().operatorReason()).isEqualTo("waiting for the landlord");
+        assertThat(shown.operator()).isEqualTo(OperatorState.SHELVED);
+        assertThat(shown.operatorReason() + shown.operatorBy() + shown.takenBy())
+                .isEmpty();
+        assertThat(f.book.acts(own, theOne().id())).isEmpty();
+        assertThat(f.book.open(own)).extracting(OpenAlarm::operatorReason).containsExactly("");
+    }
+
+    @Test
     void aShelfHoldsOverEpisodesAndEndsByItself() {
         f.accept(raise(lobby, Severity.MAJOR, 0, "Silent."));
         f.desk.shelve(ALL, theOne().id(), NOON.plusSeconds(3600), "builders on site");

@@ -52,6 +52,7 @@ class AuditPathsTest {
             entry("FleetImport.find", "tells how far an import is, and marks one that was cut short"),
             entry("FleetImport.latest", "the same for several"),
             entry("FleetImport.rows", "the same with what each row would do"),
+            entry("FleetImport.reasons", "the same, counted by reason"),
             entry("FleetImport.removeOld", "throws away files that nobody looked at for a day"),
             entry("CredentialCare.onStart", "notes what is weak, changes no value"),
             entry("SignIns.signOut", "ends a sign-in; sign-ins stand in the log"),

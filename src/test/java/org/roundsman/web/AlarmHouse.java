@@ -149,22 +149,26 @@ public class AlarmHouse {
 
     private void wire(long site, long gateway, long switchId, List<Long> points) {
         Instant at = alarms.clock().instant().truncatedTo(ChronoUnit.MILLIS).minusSeconds(60);
-        alarms.wiring().full(
-                gateway,
-                site,
-                TableFixture.aSwitch(MAC + "01", 2).hears(1, MAC + "02", "sw-1").reading(DeviceKind.GATEWAY, at));
+        alarms.wiring()
+                .full(
+                        gateway,
+                        site,
+                        TableFixture.aSwitch(MAC + "01", 2)
+                                .hears(1, MAC + "02", "sw-1")
+                                .reading(DeviceKind.GATEWAY, at));
         TableFixture tables = TableFixture.aSwitch(MAC + "02", 8).hears(8, MAC + "01", "gw");
         for (int i = 0; i < points.size(); i++) {
             tables.hears(i + 1, MAC + "1" + (i + 1), "ap-" + (i + 1)).power(i + 1, 3, 5);
         }
         alarms.wiring().full(switchId, site, tables.reading(DeviceKind.NETWORK_SWITCH, at));
         for (int i = 0; i < points.size(); i++) {
-            alarms.wiring().full(
-                    points.get(i),
-                    site,
-                    new TableFixture()
-                            .mac(TableFixture.IF + "6.1", MAC + "1" + (i + 1))
-                            .reading(DeviceKind.ACCESS_POINT, at));
+            alarms.wiring()
+                    .full(
+                            points.get(i),
+                            site,
+                            new TableFixture()
+                                    .mac(TableFixture.IF + "6.1", MAC + "1" + (i + 1))
+                                    .reading(DeviceKind.ACCESS_POINT, at));
         }
         alarms.wiring().workOut(site);
     }
@@ -236,9 +240,10 @@ public class AlarmHouse {
 
     private void judged(Signal.Raise raise, CauseKind cause, int people, List<String> evidence) {
         Impact impact = new Impact(OptionalInt.of(people), OptionalInt.of(0), OptionalInt.empty(), 1, true);
-        alarms.desk().accept(
-                List.of(raise),
-                List.of(new Verdict(raise.key(), cause, Optional.empty(), evidence, impact, Set.of(), true)));
+        alarms.desk()
+                .accept(
+                        List.of(raise),
+                        List.of(new Verdict(raise.key(), cause, Optional.empty(), evidence, impact, Set.of(), true)));
     }
 
     private static Impact forty(int points) {

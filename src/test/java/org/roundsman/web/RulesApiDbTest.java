@@ -110,16 +110,18 @@ class RulesApiDbTest {
                 .containsExactlyInAnyOrder("major", "raiseAfter");
         assertThat(device.getString("items.find { it.type == 'utilisation-high' }.set[0].level"))
                 .isEqualTo("site");
-        Response shown = api.get(path + "/" + id);
-        String tag = shown.header("ETag");
-        require(200, patch(path + "/" + id, "{\"values\":{\"major\":null,\"enabled\":false}}", tag));
-        assertThat(require(200, api.get(path + "/" + id)).getMap("values"))
-                .isEqualTo(Map.of("enabled", false, "raiseAfter", 1800));
-        require(412, patch(path + "/" + id, "{\"reason\":\"other\"}", tag));
-        require(422, api.patch(path + "/" + id, "{\"level\":\"all\",\"targetId\":0}"));
-        require(422, api.patch(path + "/" + id, "{\"values\":{\"nonsense\":1}}"));
-        require(204, api.delete(path + "/" + id));
-        require(404, api.get(path + "/" + id));
+        changedAndTakenBack(path + "/" + id);
+    }
+
+    private void changedAndTakenBack(String one) {
+        String tag = api.get(one).header("ETag");
+        require(200, patch(one, "{\"values\":{\"major\":null,\"enabled\":false}}", tag));
+        assertThat(require(200, api.get(one)).getMap("values")).isEqualTo(Map.of("enabled", false, "raiseAfter", 1800));
+        require(412, patch(one, "{\"reason\":\"other\"}", tag));
+        require(422, api.patch(one, "{\"level\":\"all\",\"targetId\":0}"));
+        require(422, api.patch(one, "{\"values\":{\"nonsense\":1}}"));
+        require(204, api.delete(one));
+        require(404, api.get(one));
     }
 
     @Test

@@ -77,15 +77,7 @@ class TokenPageTest {
             page.click("main table button >> nth=0");
             assertThat(page.textContent("main")).contains("revoked");
             assertThat(Api.with(token).get("/me").statusCode()).isEqualTo(401);
-            many();
-            page.navigate(address + "tokens");
-            assertThat(page.locator("table").last().locator("tbody tr").count()).isEqualTo(25);
-            page.click("a[rel=next]");
-            page.waitForURL("**others=2*");
-            screen.check("tokens-many");
-            page.locator("text=Revoke").last().click();
-            page.waitForCondition(() -> page.locator("table").last().innerText().contains("revoked"));
-            assertThat(page.url()).contains("others=2");
+            manyInPages(screen, page);
             page.navigate(address + "api/docs");
             screen.check("api-guide");
             page.navigate(address + "api/problems/refused");
@@ -94,5 +86,17 @@ class TokenPageTest {
             screen.check("api-problems");
             screen.complaints();
         }
+    }
+
+    private void manyInPages(Screen screen, Page page) {
+        many();
+        page.navigate(address + "tokens");
+        assertThat(page.locator("table").last().locator("tbody tr").count()).isEqualTo(25);
+        page.click("a[rel=next]");
+        page.waitForURL("**others=2*");
+        screen.check("tokens-many");
+        page.locator("text=Revoke").last().click();
+        page.waitForCondition(() -> page.locator("table").last().innerText().contains("revoked"));
+        assertThat(page.url()).contains("others=2");
     }
 }

@@ -106,11 +106,11 @@ public final class OutboxTable {
 
     private static final String CLAIM =
             "with taken as (update notice_outbox set claimed_until = ?, attempts = attempts + 1, maybe_sent = true"
-                + " where id = any(?) returning *) select t.*, coalesce(s.message_key, f.message_key) as follows from"
-                + " taken t left join lateral (select * from notice_outbox e where e.thread_id = t.thread_id and"
-                + " e.account_id = t.account_id and e.channel = t.channel and e.id < t.id and e.state in ('SENT',"
-                + " 'SUMMED') order by e.id limit 1) f on true left join notice_outbox s on s.id = f.summary_id order"
-                + " by t.id";
+                    + " where id = any(?) returning *) select t.*, coalesce(s.message_key, f.message_key) as follows from"
+                    + " taken t left join lateral (select * from notice_outbox e where e.thread_id = t.thread_id and"
+                    + " e.account_id = t.account_id and e.channel = t.channel and e.id < t.id and e.state in ('SENT',"
+                    + " 'SUMMED') order by e.id limit 1) f on true left join notice_outbox s on s.id = f.summary_id order"
+                    + " by t.id";
 
     /** Takes these for an attempt that ends before that time. */
     public static List<Claimed> claim(Connection connection, Collection<Long> ids, Instant until) throws SQLException {

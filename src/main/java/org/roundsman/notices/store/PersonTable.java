@@ -62,15 +62,15 @@ public final class PersonTable {
         Rows.run(
                 connection,
                 "insert into notice_person as p (account_id, mail, mail_address, severity, events, every_customer,"
-                    + " time_zone, hours, digest, digest_hour, digest_weekday, digest_until, changed_at) values (?, ?,"
-                    + " ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) on conflict (account_id) do update set mail = excluded.mail,"
-                    + " mail_address = excluded.mail_address, severity = excluded.severity, events = excluded.events,"
-                    + " every_customer = excluded.every_customer, time_zone = excluded.time_zone, hours ="
-                    + " excluded.hours, digest = excluded.digest, digest_hour = excluded.digest_hour, digest_weekday ="
-                    + " excluded.digest_weekday, digest_until = case when (p.digest, p.digest_hour, p.digest_weekday,"
-                    + " p.time_zone) = (excluded.digest, excluded.digest_hour, excluded.digest_weekday,"
-                    + " excluded.time_zone) then p.digest_until else excluded.digest_until end, changed_at ="
-                    + " excluded.changed_at",
+                        + " time_zone, hours, digest, digest_hour, digest_weekday, digest_until, changed_at) values (?, ?,"
+                        + " ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) on conflict (account_id) do update set mail = excluded.mail,"
+                        + " mail_address = excluded.mail_address, severity = excluded.severity, events = excluded.events,"
+                        + " every_customer = excluded.every_customer, time_zone = excluded.time_zone, hours ="
+                        + " excluded.hours, digest = excluded.digest, digest_hour = excluded.digest_hour, digest_weekday ="
+                        + " excluded.digest_weekday, digest_until = case when (p.digest, p.digest_hour, p.digest_weekday,"
+                        + " p.time_zone) = (excluded.digest, excluded.digest_hour, excluded.digest_weekday,"
+                        + " excluded.time_zone) then p.digest_until else excluded.digest_until end, changed_at ="
+                        + " excluded.changed_at",
                 account,
                 choices.mail(),
                 choices.mailAddress(),

@@ -100,46 +100,8 @@ final class TryWork {
 
     private void readings(
             Map<Long, Watched> devices, Map<Long, Double> fastest, IntConsumer done, BooleanSupplier stop) {
-        past.readings.all(devices.keySet(), question.warmUp(), question.to, parts(), stop, new PastReadings.Taker() {
-            private Pair pair;
-
-            @Override
-            public void accept(Reading reading) {
-                open(reading.deviceId());
-                pair.take(reading);
-            }
-
-            @Override
-            public void raw(long deviceId, Instant from) {
-                open(deviceId);
-                basis.raw(from);
-                pair.coarse(false);
-                if (question.type == AlarmType.FLAPPING) {
-                    pair.falls(from);
-                }
-            }
-
-            private void open(long deviceId) {
-                if (pair == null || pair.device.target().deviceId() != deviceId) {
-                    close();
-                    Watched device = devices.get(deviceId);
-                    pair = new Pair(device, fastest.getOrDefault(device.target().modelId(), Double.NaN));
-                }
-            }
-
-            @Override
-            public void done(int count) {
-                close();
-                done.accept(count);
-            }
-
-            private void close() {
-                if (pair != null) {
-                    pair.close();
-                    pair = null;
-                }
-            }
-        });
+        past.readings.all(
+                devices.keySet(), question.warmUp(), question.to, parts(), stop, new Taking(devices, fastest, done));
     }
 
     private void events(Map<Long, Watched> devices, IntConsumer done, BooleanSupplier stop) {
@@ -253,6 +215,58 @@ final class TryWork {
         void close() {
             current.close(device);
             tried.close(device);
+        }
+    }
+
+    /** Takes the readings of one device after another. */
+    private final class Taking implements PastReadings.Taker {
+
+        private final Map<Long, Watched> devices;
+        private final Map<Long, Double> fastest;
+        private final IntConsumer done;
+        private Pair pair;
+
+        Taking(Map<Long, Watched> devices, Map<Long, Double> fastest, IntConsumer done) {
+            this.devices = devices;
+            this.fastest = fastest;
+            this.done = done;
+        }
+
+        @Override
+        public void accept(Reading reading) {
+            open(reading.deviceId());
+            pair.take(reading);
+        }
+
+        @Override
+        public void raw(long deviceId, Instant from) {
+            open(deviceId);
+            basis.raw(from);
+            pair.coarse(false);
+            if (question.type == AlarmType.FLAPPING) {
+                pair.falls(from);
+            }
+        }
+
+        private void open(long deviceId) {
+            if (pair == null || pair.device.target().deviceId() != deviceId) {
+                close();
+                Watched device = devices.get(deviceId);
+                pair = new Pair(device, fastest.getOrDefault(device.target().modelId(), Double.NaN));
+            }
+        }
+
+        @Override
+        public void done(int count) {
+            close();
+            done.accept(count);
+        }
+
+        private void close() {
+            if (pair != null) {
+                pair.close();
+                pair = null;
+            }
         }
     }
 }

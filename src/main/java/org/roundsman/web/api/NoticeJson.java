@@ -24,23 +24,37 @@ final class NoticeJson {
     /** What a person chose to be told. */
     @Schema(name = "NoticeChoices")
     record Choices(
-            @Schema(description = "Whether mails go to the person", examples = "true") Boolean mail,
-            @Schema(examples = "wren@fernhollow.example", maxLength = 254) String mailAddress,
+            @Schema(description = "Whether mails go to the person", examples = "true")
+            Boolean mail,
+
+            @Schema(examples = "wren@fernhollow.example", maxLength = 254)
+            String mailAddress,
+
             @Schema(description = "From this one: indeterminate, warning, minor, major or critical", examples = "major")
-                    String severity,
+            String severity,
+
             @Schema(description = "Of raise, clear and escalation", examples = "[\"raise\", \"clear\"]")
-                    List<String> events,
+            List<String> events,
+
             @Schema(
-                            nullable = true,
-                            description = "Ids of customers; null for all, and Roundsman itself",
-                            examples = "[7]")
-                    List<Long> customers,
-            @Schema(description = "Whose clock hours and digest follow", examples = "Europe/Berlin") String timeZone,
+                    nullable = true,
+                    description = "Ids of customers; null for all, and Roundsman itself",
+                    examples = "[7]")
+            List<Long> customers,
+
+            @Schema(description = "Whose clock hours and digest follow", examples = "Europe/Berlin")
+            String timeZone,
+
             @Schema(description = "One stretch a line; empty for around the clock", examples = "Mon-Fri 08:00-18:00")
-                    String hours,
-            @Schema(description = "none, daily or weekly", examples = "daily") String digest,
+            String hours,
+
+            @Schema(description = "none, daily or weekly", examples = "daily")
+            String digest,
+
             @Schema(description = "0 to 23", examples = "7") Integer digestHour,
-            @Schema(description = "Of a weekly one: 1 = Monday to 7 = Sunday", examples = "1") Integer digestWeekday)
+
+            @Schema(description = "Of a weekly one: 1 = Monday to 7 = Sunday", examples = "1")
+            Integer digestWeekday)
             implements ApiBody {
 
         static Choices of(NoticeChoices of) {
@@ -100,22 +114,36 @@ final class NoticeJson {
     @Schema(name = "Message")
     record Message(
             @Schema(examples = "812") long id,
-            @Schema(description = "Sign-in name of whom it is for", examples = "wren") String person,
+
+            @Schema(description = "Sign-in name of whom it is for", examples = "wren")
+            String person,
+
             @Schema(description = "raise, update, escalation, clear, summary, digest or test", examples = "raise")
-                    String event,
-            @Schema(description = "mail, or webhook with its name", examples = "mail") String channel,
+            String event,
+
+            @Schema(description = "mail, or webhook with its name", examples = "mail")
+            String channel,
+
             @Schema(examples = "Site cannot be reached at Pier North (Saltmarsh Ferry Line): uplink or gateway lost")
-                    String subject,
+            String subject,
+
             @Schema(
-                            description = "waiting, sent, summed (stands in a summary), dead (given up) or dismissed",
-                            examples = "sent")
-                    String state,
+                    description = "waiting, sent, summed (stands in a summary), dead (given up) or dismissed",
+                    examples = "sent")
+            String state,
+
             @Schema(examples = "2026-03-04T12:00:00Z") Instant createdAt,
+
             @Schema(description = "When the next attempt is due, while it waits", examples = "2026-03-04T12:00:00Z")
-                    Instant dueAt,
+            Instant dueAt,
+
             @Schema(examples = "1") int attempts,
-            @Schema(nullable = true, examples = "2026-03-04T12:00:02Z") Instant sentAt,
-            @Schema(description = "How the last attempt failed, or empty", examples = "") String failure) {
+
+            @Schema(nullable = true, examples = "2026-03-04T12:00:02Z")
+            Instant sentAt,
+
+            @Schema(description = "How the last attempt failed, or empty", examples = "")
+            String failure) {
 
         static Message of(OutboxLine line) {
             return new Message(

@@ -194,25 +194,11 @@ class TryerDbTest {
         Instant to = Instant.parse("2026-11-26T00:00:00Z");
         Instant raw = to.minus(Duration.ofDays(3));
         Instant from = to.minus(Duration.ofDays(28));
-        new Partitions(fixture.database).forQuarters(List.of(from.minus(Duration.ofDays(1)), raw));
-        for (String table : List.of(
-                "quarter_device (device_id, at, cpu_n, cpu_mean)",
-                "quarter_radio (device_id, number, at, utilisation_n, utilisation_mean)")) {
-            boolean radio = table.startsWith("quarter_radio");
-            fixture.desk.fleet.run(
-                    "insert into " + table + " select ?, " + (radio ? "2, " : "")
-                            + "q, 15, case when extract(hour from q at time zone 'UTC') = 10 and extract(isodow from q"
-                            + " at time zone 'UTC') < 7 then 90 else 10 end from generate_series(?::timestamptz,"
-                            + " ?::timestamptz - interval '15 min', interval '15 min') q",
-                    accessPoint,
-                    from.minus(Duration.ofDays(1)).atOffset(java.time.ZoneOffset.UTC),
-                    raw.atOffset(java.time.ZoneOffset.UTC));
-        }
-        List<Reading> readings = RulesFixture.minutes(accessPoint, raw, 3 * 1440, i -> {
+        busyMorningsInQuarters(from, raw);
+        fixture.store(RulesFixture.minutes(accessPoint, raw, 3 * 1440, i -> {
             int ofDay = i % 1440;
             return ofDay >= 600 && ofDay < 660 ? 90 : 10;
-        });
-        fixture.store(readings);
+        }));
         DryRun.Result result = run(
                 AlarmType.UTILISATION_HIGH,
                 RulesFixture.with(
@@ -233,6 +219,23 @@ class TryerDbTest {
         assertThat(first.raised()).isEqualTo(Instant.parse("2026-10-29T10:15:00Z"));
         assertThat(result.basis()).anyMatch(text -> text.contains("23 Nov 2026, 00:00 UTC"));
         assertThat(result.basis()).anyMatch(text -> text.contains("steps of 15 minutes"));
+    }
+
+    private void busyMorningsInQuarters(Instant from, Instant raw) throws java.sql.SQLException {
+        new Partitions(fixture.database).forQuarters(List.of(from.minus(Duration.ofDays(1)), raw));
+        for (String table : List.of(
+                "quarter_device (device_id, at, cpu_n, cpu_mean)",
+                "quarter_radio (device_id, number, at, utilisation_n, utilisation_mean)")) {
+            boolean radio = table.startsWith("quarter_radio");
+            fixture.desk.fleet.run(
+                    "insert into " + table + " select ?, " + (radio ? "2, " : "")
+                            + "q, 15, case when extract(hour from q at time zone 'UTC') = 10 and extract(isodow from q"
+                            + " at time zone 'UTC') < 7 then 90 else 10 end from generate_series(?::timestamptz,"
+                            + " ?::timestamptz - interval '15 min', interval '15 min') q",
+                    accessPoint,
+                    from.minus(Duration.ofDays(1)).atOffset(java.time.ZoneOffset.UTC),
+                    raw.atOffset(java.time.ZoneOffset.UTC));
+        }
     }
 
     @Test
