@@ -16,7 +16,7 @@ public enum AlarmType {
             Resource.Kind.DEVICE,
             "Does not answer",
             "The device has not answered for three rounds in a row.",
-            "See the cause and its evidence. Without one: check power, cable and switch port at the device."),
+            "Check power, cable and switch port of the device."),
     UPLINK_LOST(
             "uplink-lost",
             EventType.COMMUNICATIONS,

@@ -63,6 +63,11 @@ public record OpenAlarm(
         return clearedAt.isEmpty();
     }
 
+    /** What to do: about the cause where one was found, else about what is seen. */
+    public String advice() {
+        return cause.advice().isEmpty() ? key.type().advice() : cause.advice();
+    }
+
     /** The same without who of the firm did what and why: what a customer is shown. */
     OpenAlarm withoutNames() {
         return new OpenAlarm(

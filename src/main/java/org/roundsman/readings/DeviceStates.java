@@ -23,8 +23,11 @@ import org.roundsman.readings.sql.Sql;
 @ApplicationScoped
 public class DeviceStates {
 
-    private static final String SELECT = "select device_id, condition, since, misses, missing_since, last_answered_at,"
-            + " last_round_at, next_in_s, outcome, uptime, clients from device_now";
+    /** A device whose rounds were never answered may have a past that was loaded: its last answering span ended then. */
+    private static final String SELECT = "select n.device_id, n.condition, n.since, n.misses, n.missing_since,"
+            + " coalesce(n.last_answered_at, (select max(s.to_at) from span s where s.device_id = n.device_id and"
+            + " s.condition = 1)) as last_answered_at, n.last_round_at, n.next_in_s, n.outcome, n.uptime, n.clients from"
+            + " device_now n";
 
     private final DataSource source;
 
@@ -40,7 +43,8 @@ public class DeviceStates {
 
     /** Of these devices; one that was never visited has no entry. */
     public Map<Long, DeviceState> of(Collection<Long> deviceIds) {
-        return read(SELECT + " where device_id = any(?)", connection -> new Object[] {Sql.ids(connection, deviceIds)});
+        return read(
+                SELECT + " where n.device_id = any(?)", connection -> new Object[] {Sql.ids(connection, deviceIds)});
     }
 
     /** Start of the last round of any device in the scope; empty before the first. */

@@ -56,13 +56,21 @@ public record DeviceLook(
                 kind,
                 standing,
                 interval,
-                state.filter(s -> standing.lost()).map(s -> s.missingSince().orElse(s.since())),
+                state.filter(s -> standing.lost()).map(DeviceLook::lostSince),
                 standing == Standing.REFUSES
                         ? state.map(DeviceState::lastRound)
                         : state.flatMap(DeviceState::lastAnswered),
                 state.map(DeviceState::lastRound),
                 state.map(DeviceState::misses).orElse(0),
                 state.map(DeviceState::outcome));
+    }
+
+    /** A silent span may reach further back than the rounds that were counted: into a past that was loaded. */
+    private static Instant lostSince(DeviceState state) {
+        Instant missing = state.missingSince().orElse(state.since());
+        boolean silentBefore =
+                state.condition() == Condition.SILENT && state.since().isBefore(missing);
+        return silentBefore ? state.since() : missing;
     }
 
     /** The same, lost since an earlier time: an alarm tells of it, and it was not heard since. */

@@ -46,6 +46,9 @@ public class Impacts {
 
     private static final int KEPT = 2_000;
     private static final Duration LONGEST = Duration.ofDays(2);
+    /** So long it stands that nothing is known of an hour; a past may be loaded meanwhile. */
+    private static final Duration UNKNOWN_STANDS = Duration.ofMinutes(2);
+
     private static final double MINUTE = 60_000;
 
     private final PastClients clients;
@@ -54,9 +57,9 @@ public class Impacts {
     private final SiteFacts facts;
 
     /** Guarded by itself; the one asked for longest ago goes first. */
-    private final Map<SiteHour, Usual> known = new LinkedHashMap<>(64, 0.75f, true) {
+    private final Map<SiteHour, Kept> known = new LinkedHashMap<>(64, 0.75f, true) {
         @Override
-        protected boolean removeEldestEntry(Map.Entry<SiteHour, Usual> eldest) {
+        protected boolean removeEldestEntry(Map.Entry<SiteHour, Kept> eldest) {
             return size() > KEPT;
         }
     };
@@ -64,6 +67,12 @@ public class Impacts {
     private final Map<Long, Facts> sites = new ConcurrentHashMap<>();
 
     private record SiteHour(long siteId, Instant hour) {}
+
+    private record Kept(Usual usual, Instant asked) {
+        boolean good(Instant at) {
+            return usual.known() || Duration.between(asked, at).abs().compareTo(UNKNOWN_STANDS) < 0;
+        }
+    }
 
     @Inject
     public Impacts(DataSource database, PastClients clients, PastSpans spans, PlannedWork planned) {
@@ -150,14 +159,14 @@ public class Impacts {
         SiteHour hour = new SiteHour(
                 site.siteId(), HourOfWeek.of(at, site.time().zone()).from());
         synchronized (known) {
-            Usual found = known.get(hour);
-            if (found != null) {
-                return found;
+            Kept found = known.get(hour);
+            if (found != null && found.good(at)) {
+                return found.usual();
             }
         }
         Usual fresh = workOut(site, at);
         synchronized (known) {
-            known.put(hour, fresh);
+            known.put(hour, new Kept(fresh, at));
         }
         return fresh;
     }

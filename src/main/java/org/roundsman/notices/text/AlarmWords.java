@@ -103,7 +103,7 @@ final class AlarmWords {
         impact.put("devices", alarm.impact().devices());
         impact.put("serviceHours", alarm.impact().serviceHours());
         facts.put("impact", impact);
-        facts.put("advice", alarm.key().type().advice());
+        facts.put("advice", alarm.advice());
         return facts;
     }
 }

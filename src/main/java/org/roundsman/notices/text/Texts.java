@@ -52,7 +52,7 @@ public final class Texts {
                         + alarm.severity().word())));
         sections.addAll(cause(alarm));
         sections.add(new Section("Who suffers", AlarmWords.impact(alarm.impact(), true)));
-        sections.add(new Section("Next step", List.of(alarm.key().type().advice())));
+        sections.add(new Section("Next step", List.of(alarm.advice())));
         boolean place = alarm.siteId().isPresent();
         return content(
                 before + AlarmWords.headline(alarm),

@@ -57,6 +57,11 @@ public final class Usual {
         return new Usual(medians);
     }
 
+    /** Whether there is a past of any access point. */
+    public boolean known() {
+        return !medians.isEmpty();
+    }
+
     private static boolean touches(List<Stretch> planned, Instant quarter) {
         Instant end = quarter.plusSeconds(QUARTER);
         return planned.stream()

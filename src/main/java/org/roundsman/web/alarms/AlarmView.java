@@ -54,7 +54,7 @@ record AlarmView(
     }
 
     public String advice() {
-        return alarm.key().type().advice();
+        return alarm.advice();
     }
 
     public String event() {

@@ -55,7 +55,8 @@ final class RuleWords {
     }
 
     private static String figure(Rule rule, String text) {
-        String unit = rule.kind() == Rule.Kind.COUNT ? "times" : rule.unit();
+        String counted = text.equals("1") ? "time" : "times";
+        String unit = rule.kind() == Rule.Kind.COUNT ? counted : rule.unit();
         return text + (unit.isEmpty() ? "" : "\u00a0" + unit);
     }
 

@@ -96,7 +96,7 @@ final class SheetWords {
             rows.add(new Row("Who suffers", affected + " (" + AlarmWords.hours(alarm) + ")"));
         }
         rows.add(new Row("What is seen", alarm.text()));
-        rows.add(new Row("Next step", alarm.key().type().advice()));
+        rows.add(new Row("Next step", alarm.advice()));
         return rows;
     }
 

@@ -41,7 +41,7 @@ class AlarmPanels {
         return new AlarmPanel(
                 TriageLine.of(alarm, reader, now, "", true),
                 seen(reader, alarm),
-                alarm.key().type().advice(),
+                alarm.advice(),
                 alarm.evidence(),
                 explained.stream().map(one -> explained(one, now)).toList(),
                 alarm.causedBy().orElse(0),
