@@ -86,7 +86,7 @@ class OnboardingPageTest {
         String site = "Pier of " + place.customer();
         String device = "Pier AP of " + place.customer();
         String rest = "\r\n" + place.customer() + "," + site + ",";
-        String devices = "customer,site,device,kind,host,port,credentials,interval_seconds,place"
+        String devices = "customer,site,device,kind,host,port,credentials,interval_s,place"
                 + rest + device + ",access point,127.99.0.1,16099,pier keys " + place.customer()
                 + ",60,mast by the gate"
                 + rest + "Hall,access point,192.0.2.40,161,pier keys " + place.customer() + ",60,ceiling"
@@ -105,7 +105,7 @@ class OnboardingPageTest {
             assertThat(page.locator("main").innerText())
                     .contains("port “70000”: ")
                     .contains("kind “toaster”: ")
-                    .contains("interval_seconds “every minute”: ")
+                    .contains("interval_s “every minute”: ")
                     .containsPattern("place “(behind the shed, ){5}behind the she…”: ");
             screen.check("import-values");
             page.click("text=5 in all");

@@ -110,7 +110,6 @@ class RolesDbTest {
                 "/alarms",
                 "/alarms/" + own.alarmId(),
                 "/alarms/" + own.alarmId() + "/changes",
-                "/alarms/" + own.alarmId() + "/acts",
                 "/alarms/" + own.alarmId() + "/episodes",
                 "/tokens")) {
             assertThat(Api.with(own.viewerToken()).get(path).asString())
