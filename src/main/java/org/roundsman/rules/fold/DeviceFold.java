@@ -1,5 +1,6 @@
 package org.roundsman.rules.fold;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.EnumMap;
@@ -172,11 +173,11 @@ public final class DeviceFold {
         if (ladder == null || counted == null && !standings.knows(Slot.device(type))) {
             return;
         }
-        int times = counted == null
-                ? 0
-                : counted.within(round.at, tuning.values(type).window().toMillis());
+        Duration window = tuning.values(type).window();
+        int times = counted == null ? 0 : counted.within(round.at, window.toMillis());
+        String text = Texts.counted(type, times, window, what);
         standings.take(
-                new Standings.Look(Slot.device(type), ladder, what),
+                new Standings.Look(Slot.device(type), ladder, text),
                 new Levels.Sample(round.at, times, 0),
                 times == 0 ? LevelState.NONE : counted.first(),
                 round.out);

@@ -3,6 +3,7 @@ package org.roundsman.rules.fold;
 import java.math.BigDecimal;
 import java.math.RoundingMode;
 import java.time.Duration;
+import java.util.Locale;
 import org.roundsman.alarms.AlarmType;
 import org.roundsman.rules.Rule;
 import org.roundsman.rules.ShippedRules;
@@ -11,6 +12,8 @@ import org.roundsman.rules.ShippedRules;
 public final class Texts {
 
     private static final double THOUSAND = 1_000;
+    /** From so many seconds on, minutes say more. */
+    private static final double LONG = 120;
 
     private Texts() {}
 
@@ -18,7 +21,7 @@ public final class Texts {
         Rule rule = ShippedRules.of(type);
         return switch (rule.kind()) {
             case FACT -> also + held(raise.heldMillis());
-            case COUNT -> counted(raise.figure()) + " within the time that is counted" + tail(also);
+            case COUNT -> also;
             case FIGURE, TOPOLOGY -> {
                 boolean still = rule.low() ? raise.figure() > raise.threshold() : raise.figure() < raise.threshold();
                 yield with(rule, raise.figure()) + ", "
@@ -37,13 +40,16 @@ public final class Texts {
         Rule rule = ShippedRules.of(type);
         return switch (rule.kind()) {
             case FACT -> "As it should be again" + held(clear.heldMillis());
-            case COUNT -> "Calm again: " + counted(clear.figure()) + " within the time that is counted.";
+            case COUNT -> "Calm again.";
             case FIGURE, TOPOLOGY -> "Back at " + with(rule, clear.figure()) + held(clear.heldMillis());
         };
     }
 
-    private static String counted(double figure) {
-        return figure == 0 ? "not once" : figure == 1 ? "once" : figure(figure) + " times";
+    /** How often something happened lately, and what happened last. */
+    static String counted(AlarmType type, int times, Duration window, String last) {
+        String often = times == 1 ? "once" : times + " times";
+        String what = type == AlarmType.FLAPPING ? "Fell silent " + often : often.substring(0, 1).toUpperCase(Locale.ROOT) + often.substring(1);
+        return what + " within " + words(window) + "." + tail(last);
     }
 
     private static String held(long millis) {
@@ -55,6 +61,9 @@ public final class Texts {
     }
 
     private static String with(Rule rule, double figure) {
+        if (rule.unit().equals("s") && figure >= LONG) {
+            return words(Duration.ofSeconds(Math.round(figure)));
+        }
         return figure(figure) + (rule.unit().isEmpty() ? "" : "\u00a0" + rule.unit());
     }
 
@@ -70,6 +79,12 @@ public final class Texts {
     static String words(Duration length) {
         if (length.toMinutes() < 2) {
             return length.toSeconds() + " s";
+        }
+        if (length.toDays() >= 2) {
+            return length.toDays() + " days";
+        }
+        if (length.toMinutesPart() == 0) {
+            return length.toHours() + " h";
         }
         return length.toHours() < 2
                 ? length.toMinutes() + " min"

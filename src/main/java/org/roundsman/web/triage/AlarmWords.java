@@ -81,7 +81,7 @@ public final class AlarmWords {
         Impact impact = alarm.impact();
         OptionalInt clients = impact.clients();
         if (clients.isEmpty()) {
-            return alarm.key().resource().kind() == Resource.Kind.SERVICE
+            return alarm.key().resource().kind() == Resource.Kind.SERVICE || impact.devices() == 0
                     ? ""
                     : "how many people are usually online at this hour is not known yet";
         }
