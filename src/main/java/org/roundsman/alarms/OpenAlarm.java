@@ -55,6 +55,9 @@ public record OpenAlarm(
         boolean planned,
         boolean settled) {
 
+    /** What a customer reads in place of a name. */
+    private static final String SOMEBODY = "somebody";
+
     public OpenAlarm {
         evidence = List.copyOf(evidence);
     }
@@ -91,7 +94,7 @@ public record OpenAlarm(
                 "",
                 operatorUntil,
                 "",
-                "",
+                takenBy.isEmpty() ? "" : SOMEBODY,
                 cause,
                 causedBy,
                 evidence,

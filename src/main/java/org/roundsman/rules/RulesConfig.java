@@ -9,6 +9,10 @@ import jakarta.validation.constraints.Min;
 @ConfigMapping(prefix = "roundsman.rules")
 public interface RulesConfig {
 
+    /** Whether readings are judged as they come, and alarms raised. */
+    @WithDefault("true")
+    boolean enabled();
+
     /** Readings that wait for the rules in memory at most; what does not fit is read from the database again. */
     @WithDefault("50000")
     @Min(100)

@@ -34,7 +34,7 @@ class DemoProfileTest {
     @Test
     void whatTheAgentsServeIsWhatTheProfileReads() throws Exception {
         DemoFleet fleet = DemoFleet.of(DemoFleet.SMALLEST, DemoFleet.USUAL_SEED, PORT);
-        try (AgentHost agents = AgentHost.start(fleet, new Faults(fleet, Clock.systemUTC()), Clock.systemUTC());
+        try (AgentHost agents = AgentHost.start(fleet, Faults.byHandOnly(fleet, Clock.systemUTC()), Clock.systemUTC());
                 SnmpVisitor visitor =
                         SnmpVisitor.open(SnmpSettings.defaults(), ProfileSet.load(List.of()), Clock.systemUTC())) {
             List<Round> rounds = rounds(fleet, visitor);

@@ -48,7 +48,9 @@ public final class Texts {
     /** How often something happened lately, and what happened last. */
     static String counted(AlarmType type, int times, Duration window, String last) {
         String often = times == 1 ? "once" : times + " times";
-        String what = type == AlarmType.FLAPPING ? "Fell silent " + often : often.substring(0, 1).toUpperCase(Locale.ROOT) + often.substring(1);
+        String what = type == AlarmType.FLAPPING
+                ? "Fell silent " + often
+                : often.substring(0, 1).toUpperCase(Locale.ROOT) + often.substring(1);
         return what + " within " + words(window) + "." + tail(last);
     }
 

@@ -52,6 +52,7 @@ class LiveRules {
     private final Thread thread = new Thread(this::run, "rules");
     private volatile boolean stale;
     private boolean begun;
+    private final boolean enabled;
     private boolean failing;
     private Instant refreshed = Instant.MIN;
     private Instant lookedAtEvents = Instant.MIN;
@@ -64,6 +65,7 @@ class LiveRules {
         this.sink = sink;
         this.clock = clock;
         this.inbox = new Inbox(config.queueSize());
+        this.enabled = config.enabled();
         this.judged = Counter.builder("roundsman.rules.readings")
                 .description("Readings judged by the rules")
                 .register(registry);
@@ -80,7 +82,9 @@ class LiveRules {
     }
 
     void start(@Observes @Priority(4_000) StartupEvent event) {
-        thread.start();
+        if (enabled) {
+            thread.start();
+        }
     }
 
     /** Before the rounds stop: what is not judged any more is gone through at the next start. */
@@ -90,7 +94,9 @@ class LiveRules {
     }
 
     void stored(@Observes ReadingsStored event) {
-        inbox.offer(event.readings());
+        if (enabled) {
+            inbox.offer(event.readings());
+        }
     }
 
     void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) RulesChanged event) {

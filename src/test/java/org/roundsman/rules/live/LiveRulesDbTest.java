@@ -3,6 +3,8 @@ package org.roundsman.rules.live;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.QuarkusTestProfile;
+import io.quarkus.test.junit.TestProfile;
 import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Duration;
@@ -28,7 +30,16 @@ import org.roundsman.web.FleetFixture;
 
 /** The whole way within the service: a round's reading is stored, judged, and becomes an alarm. */
 @QuarkusTest
+@TestProfile(LiveRulesDbTest.Judging.class)
 class LiveRulesDbTest {
+
+    /** Other tests have no rules at work. */
+    public static class Judging implements QuarkusTestProfile {
+        @Override
+        public Map<String, String> getConfigOverrides() {
+            return Map.of("roundsman.rules.enabled", "true");
+        }
+    }
 
     private static final CustomerScope EVERYONE = CustomerScope.everyone();
 
