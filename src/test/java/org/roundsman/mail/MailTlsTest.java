@@ -22,14 +22,13 @@ import org.junit.jupiter.api.io.TempDir;
 @Timeout(120)
 class MailTlsTest {
 
-    private static final List<String> PROPERTIES =
-            List.of("greenmail.tls.keystore.file", "greenmail.tls.keystore.password", "greenmail.tls.key.password");
     private static final String PASSWORD = "changeit";
 
     @TempDir
     Path folder;
 
     private GreenMail green;
+    private TlsFront front;
 
     @BeforeEach
     void aServerWithACertificate() throws Exception {
@@ -61,11 +60,9 @@ class MailTlsTest {
                 PASSWORD,
                 "-file",
                 folder.resolve("server.pem").toString());
-        System.setProperty(PROPERTIES.get(0), store.toString());
-        System.setProperty(PROPERTIES.get(1), PASSWORD);
-        System.setProperty(PROPERTIES.get(2), PASSWORD);
-        green = new GreenMail(new ServerSetup(0, "127.0.0.1", "smtps").dynamicPort());
+        green = new GreenMail(new ServerSetup(0, "127.0.0.1", "smtp").dynamicPort());
         green.start();
+        front = new TlsFront(store, PASSWORD, green.getSmtp().getPort());
     }
 
     private static void keytool(String... arguments) throws IOException, InterruptedException {
@@ -76,9 +73,9 @@ class MailTlsTest {
     }
 
     @AfterEach
-    void stop() {
+    void stop() throws IOException {
+        front.close();
         green.stop();
-        PROPERTIES.forEach(System::clearProperty);
     }
 
     private record Settings(int port, Optional<Path> trustedCertificates) implements MailSettings {
@@ -126,7 +123,7 @@ class MailTlsTest {
     @Test
     void aMailGoesToAServerWhoseCertificateIsTrustedAndToNoOther() throws Exception {
         Letter letter = new Letter("wren@fernhollow.example", "s", "t", "h", "1", Optional.empty(), "notices");
-        int port = green.getSmtps().getPort();
+        int port = front.port();
         Clock clock = Clock.systemUTC();
         MailServer doubtful = new MailServer(new Settings(port, Optional.empty()), clock);
         assertThat(catchThrowableOfType(MailFailure.class, () -> doubtful.send(letter)))
