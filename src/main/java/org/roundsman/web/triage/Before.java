@@ -18,6 +18,7 @@ import org.roundsman.fleet.Devices;
 import org.roundsman.planned.PlannedWork;
 import org.roundsman.planned.Stretch;
 import org.roundsman.timeline.DeviceEvent;
+import org.roundsman.timeline.EventKind;
 import org.roundsman.timeline.EventSearch;
 import org.roundsman.topology.Topology;
 import org.roundsman.topology.TreeNode;
@@ -29,6 +30,7 @@ class Before {
 
     private static final Duration HOUR = Duration.ofHours(1);
     private static final int MOST = 12;
+    private static final int MOST_READ = 200;
 
     private final Devices devices;
     private final Topology topology;
@@ -62,10 +64,17 @@ class Before {
                 ? names.keySet()
                 : concerned(scope, alarm, explained);
         List<BeforeLine> lines = new ArrayList<>(work(alarm, site, from, to));
-        events.between(asked, from, to, MOST).stream()
+        events.between(asked, from, to, MOST_READ).stream()
+                .filter(event -> !firstRead(event))
+                .limit(MOST)
                 .map(event -> line(event, names.getOrDefault(event.deviceId(), ""), zone))
                 .forEach(lines::add);
         return lines;
+    }
+
+    /** What was read for the first time did not change by that. */
+    private static boolean firstRead(DeviceEvent event) {
+        return event.kind() == EventKind.FACT_CHANGED && event.old().isEmpty();
     }
 
     private Set<Long> concerned(CustomerScope scope, OpenAlarm alarm, List<OpenAlarm> explained) {
