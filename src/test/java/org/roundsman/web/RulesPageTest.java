@@ -6,6 +6,7 @@ import com.microsoft.playwright.Page;
 import com.microsoft.playwright.options.AriaRole;
 import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
+import io.quarkus.test.junit.TestProfile;
 import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Duration;
@@ -23,9 +24,11 @@ import org.roundsman.people.Role;
 import org.roundsman.polling.ReadingSink;
 import org.roundsman.readings.ReadingsFixture;
 import org.roundsman.rules.RuleBook;
+import org.roundsman.testing.RulesAtWork;
 
 /** Somebody finds a rule too noisy, tries other values and sets them, in a real browser, on a desk and on a ladder. */
 @QuarkusTest
+@TestProfile(RulesAtWork.class)
 class RulesPageTest {
 
     @TestHTTPResource("/")

@@ -1,6 +1,7 @@
 package org.roundsman.triage.watch;
 
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.HashSet;
 import java.util.List;
@@ -29,6 +30,8 @@ import org.roundsman.triage.store.Fleet;
 /** What one pass makes of the silence at one site: alarms that begin, verdicts on those that are active. */
 final class SiteWork {
 
+    private static final String AGAIN = "The port works again since; an answer is still missing.";
+
     private final Moment moment;
     private final Fleet.Site site;
     private final LongFunction<SiteWiring> wirings;
@@ -55,7 +58,7 @@ final class SiteWork {
         }
         List<Finding> findings = CauseFinder.find(situation(looks));
         findings.forEach(finding -> raise(draft, finding));
-        findings.forEach(finding -> draft.verdict(verdict(finding)));
+        findings.forEach(finding -> draft.verdict(verdict(draft, finding)));
         return findings;
     }
 
@@ -125,19 +128,42 @@ final class SiteWork {
                 + ".";
     }
 
-    private Verdict verdict(Finding finding) {
+    private Verdict verdict(Draft draft, Finding finding) {
+        Optional<OpenAlarm> before = moment.alarm(finding.key())
+                .filter(alarm -> !draft.clears(finding.key()) && onTheMend(alarm.cause(), finding));
         Set<Long> suffer = new HashSet<>(finding.affected());
         if (finding.key().resource().kind() == Resource.Kind.DEVICE) {
             suffer.add(finding.key().resource().id());
         }
         return new Verdict(
                 finding.key(),
-                finding.cause(),
+                before.map(OpenAlarm::cause).orElse(finding.cause()),
                 finding.causedBy(),
-                finding.evidence(),
+                before.map(alarm -> withAgain(alarm.evidence())).orElse(finding.evidence()),
                 moment.tools().impacts().of(site.id(), suffer, moment.now()),
                 finding.affected(),
                 finding.settled());
+    }
+
+    /**
+     * Whether the port that was the cause works again while the device behind it still starts: it stays the cause, or the past
+     * would know of each such fault only that a device was lost.
+     */
+    private static boolean onTheMend(CauseKind before, Finding finding) {
+        CauseKind now = finding.cause();
+        boolean port = (before == CauseKind.PORT_NOT_DELIVERING || before == CauseKind.LINK_DOWN)
+                && now == CauseKind.DEVICE_LOST;
+        boolean power = before == CauseKind.SWITCH_POWER && now == CauseKind.SWITCH_LOST;
+        return finding.causedBy().isEmpty() && (port || power);
+    }
+
+    private static List<String> withAgain(List<String> evidence) {
+        if (evidence.contains(AGAIN)) {
+            return evidence;
+        }
+        List<String> longer = new ArrayList<>(evidence);
+        longer.add(AGAIN);
+        return longer;
     }
 
     /** While we are blind nothing new is said, but what fell silent with our view points to it. */

@@ -3,7 +3,6 @@ package org.roundsman.rules.live;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import io.quarkus.test.junit.QuarkusTest;
-import io.quarkus.test.junit.QuarkusTestProfile;
 import io.quarkus.test.junit.TestProfile;
 import jakarta.inject.Inject;
 import java.time.Clock;
@@ -26,20 +25,13 @@ import org.roundsman.readings.ReadingsFixture;
 import org.roundsman.rules.RuleBook;
 import org.roundsman.rules.RuleField;
 import org.roundsman.rules.RuleLevel;
+import org.roundsman.testing.RulesAtWork;
 import org.roundsman.web.FleetFixture;
 
 /** The whole way within the service: a round's reading is stored, judged, and becomes an alarm. */
 @QuarkusTest
-@TestProfile(LiveRulesDbTest.Judging.class)
+@TestProfile(RulesAtWork.class)
 class LiveRulesDbTest {
-
-    /** Other tests have no rules at work. */
-    public static class Judging implements QuarkusTestProfile {
-        @Override
-        public Map<String, String> getConfigOverrides() {
-            return Map.of("roundsman.rules.enabled", "true");
-        }
-    }
 
     private static final CustomerScope EVERYONE = CustomerScope.everyone();
 
