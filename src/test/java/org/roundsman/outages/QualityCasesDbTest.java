@@ -110,6 +110,11 @@ class QualityCasesDbTest {
             town.sites().forEach(site -> town.faults.switchOff(fault, site));
         }
         town.run(CALM_HOUR);
+        assertThat(active().keySet()).allMatch(words -> words.startsWith("CONFIGURATION_CHANGED"));
+        // that a network is gone is known after two hourly readings, and stands for an hour
+        for (int hour = 0; hour < 3 && !active().isEmpty(); hour++) {
+            town.run(CALM_HOUR);
+        }
         assertThat(active()).isEmpty();
     }
 
