@@ -1,6 +1,7 @@
 package org.roundsman.alarms;
 
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -10,6 +11,7 @@ import java.util.OptionalLong;
  *
  * @param id of the alarm
  * @param episodeId of the episode, from raise to clear
+ * @param timeZone of the site; UTC or empty for the service
  * @param resourceName name of the device with its part, or of the site, or empty for the service
  * @param place of the device, or empty
  * @param began when the fault began
@@ -64,6 +66,11 @@ public record OpenAlarm(
 
     public boolean active() {
         return clearedAt.isEmpty();
+    }
+
+    /** The site's; UTC for the service itself. */
+    public ZoneId zone() {
+        return timeZone.isBlank() ? ZoneId.of("UTC") : ZoneId.of(timeZone);
     }
 
     /** What to do: about the cause where one was found, else about what is seen. */

@@ -39,10 +39,6 @@ final class AlarmWords {
                 : where(alarm) + ": " + alarm.cause().word();
     }
 
-    static ZoneId zone(OpenAlarm alarm) {
-        return ZoneId.of(alarm.timeZone().isBlank() ? "UTC" : alarm.timeZone());
-    }
-
     static String moment(Instant at, ZoneId zone) {
         return MOMENT.format(at.atZone(zone));
     }

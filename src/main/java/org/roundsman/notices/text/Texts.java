@@ -48,7 +48,7 @@ public final class Texts {
         List<Section> sections = new ArrayList<>();
         sections.add(new Section(
                 "Since",
-                List.of(AlarmWords.moment(alarm.began(), AlarmWords.zone(alarm)) + ", severity "
+                List.of(AlarmWords.moment(alarm.began(), alarm.zone()) + ", severity "
                         + alarm.severity().word())));
         sections.addAll(cause(alarm));
         sections.add(new Section("Who suffers", AlarmWords.impact(alarm.impact(), true)));
@@ -85,7 +85,7 @@ public final class Texts {
     public Content clear(OpenAlarm alarm, Instant cleared, Instant raised, int times) {
         Instant began = times > 1 || raised.isBefore(alarm.began()) ? raised : alarm.began();
         Duration length = Duration.between(began, cleared);
-        ZoneId zone = AlarmWords.zone(alarm);
+        ZoneId zone = alarm.zone();
         String lead = "Over since " + AlarmWords.moment(cleared, zone) + ", after " + AlarmWords.length(length)
                 + (times > 1 ? ". It came and went " + times + " times." : ".");
         List<Section> sections = new ArrayList<>(cause(alarm));
@@ -156,7 +156,7 @@ public final class Texts {
         return alarms.stream()
                 .limit(LISTED)
                 .map(alarm -> AlarmWords.headline(alarm) + ", "
-                        + alarm.severity().word() + ", " + AlarmWords.moment(alarm.began(), AlarmWords.zone(alarm)))
+                        + alarm.severity().word() + ", " + AlarmWords.moment(alarm.began(), alarm.zone()))
                 .toList();
     }
 

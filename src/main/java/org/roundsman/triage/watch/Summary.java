@@ -96,7 +96,7 @@ record Summary(Moment moment) {
             return Optional.empty();
         }
         if (device.kind() == DeviceKind.ACCESS_POINT) {
-            ZoneId zone = ZoneId.of(alarm.timeZone());
+            ZoneId zone = alarm.zone();
             Instant up = bootedIn(device, alarm).get();
             return Optional.of("it restarted meanwhile, up since " + new Times(zone, back).second(up));
         }

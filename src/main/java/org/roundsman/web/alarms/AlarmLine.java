@@ -43,7 +43,7 @@ record AlarmLine(
                 AlarmWords.resource(alarm),
                 site,
                 alarm.text(),
-                Words.moment(alarm.raised(), AlarmWords.zone(alarm)),
+                Words.moment(alarm.raised(), alarm.zone()),
                 alarm.raised().toString(),
                 AlarmWords.lasted(alarm, now),
                 alarm.active(),

@@ -26,7 +26,7 @@ record AlarmView(
         Instant now) {
 
     private ZoneId zone() {
-        return AlarmWords.zone(alarm);
+        return alarm.zone();
     }
 
     public long id() {

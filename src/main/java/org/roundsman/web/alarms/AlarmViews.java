@@ -35,7 +35,7 @@ class AlarmViews {
 
     private AlarmView view(CustomerScope scope, OpenAlarm alarm) {
         Instant now = clock.instant();
-        ZoneId zone = AlarmWords.zone(alarm);
+        ZoneId zone = alarm.zone();
         List<AlarmChange> changes = book.changes(scope, alarm.id());
         List<AlarmAct> acts = book.acts(scope, alarm.id());
         List<Episode> episodes = book.episodes(scope, alarm.id());

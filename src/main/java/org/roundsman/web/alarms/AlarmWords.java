@@ -2,7 +2,6 @@ package org.roundsman.web.alarms;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
@@ -16,10 +15,6 @@ import org.roundsman.web.page.Words;
 final class AlarmWords {
 
     private AlarmWords() {}
-
-    static ZoneId zone(OpenAlarm alarm) {
-        return ZoneId.of(alarm.timeZone());
-    }
 
     /** What it is about. */
     static String resource(OpenAlarm alarm) {
@@ -56,7 +51,7 @@ final class AlarmWords {
             case SHELVED ->
                 "shelved until "
                         + alarm.operatorUntil()
-                                .map(until -> Words.moment(until, zone(alarm)))
+                                .map(until -> Words.moment(until, alarm.zone()))
                                 .orElse("");
         };
     }

@@ -79,10 +79,7 @@ class ActPages {
     @Path("triage/alarms/{id}/shelve")
     public Response shelve(@RestPath long id, @BeanParam ActForm form) {
         OpenAlarm alarm = require(id);
-        return slow(
-                id,
-                form,
-                () -> desk.shelve(scope(), id, form.end(AlarmWords.zone(alarm), clock.instant()), form.why()));
+        return slow(id, form, () -> desk.shelve(scope(), id, form.end(alarm.zone(), clock.instant()), form.why()));
     }
 
     @POST

@@ -82,14 +82,11 @@ class AlarmPanels {
                 alarm.active() ? alarm.severity().word() : "cleared",
                 alarm.key().type().title(),
                 AlarmWords.resource(alarm),
-                AlarmWords.moment(alarm.began(), AlarmWords.zone(alarm), now));
+                AlarmWords.moment(alarm.began(), alarm.zone(), now));
     }
 
     private List<HistoryLine> history(Reader reader, OpenAlarm alarm) {
         return HistoryLine.of(
-                book.changes(reader.scope(), alarm.id()),
-                book.acts(reader.scope(), alarm.id()),
-                AlarmWords.zone(alarm),
-                HISTORY);
+                book.changes(reader.scope(), alarm.id()), book.acts(reader.scope(), alarm.id()), alarm.zone(), HISTORY);
     }
 }

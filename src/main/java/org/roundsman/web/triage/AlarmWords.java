@@ -44,25 +44,20 @@ public final class AlarmWords {
     /** {@code for 12 min, since 10:41}; with the day where that was not today. */
     public static String since(OpenAlarm alarm, Instant now) {
         return "for " + Words.length(Duration.between(alarm.began(), now)) + ", since "
-                + moment(alarm.began(), zone(alarm), now);
+                + moment(alarm.began(), alarm.zone(), now);
     }
 
     /** {@code lasted 12 min, 10:41 to 10:53}. */
     public static String lasted(OpenAlarm alarm, Instant now) {
         Instant end = alarm.clearedAt().orElse(now);
         return "lasted " + Words.length(Duration.between(alarm.began(), end)) + ", "
-                + moment(alarm.began(), zone(alarm), now) + " to " + moment(end, zone(alarm), now);
+                + moment(alarm.began(), alarm.zone(), now) + " to " + moment(end, alarm.zone(), now);
     }
 
     /** The clock of the site, with the day where it is another one. */
     static String moment(Instant at, ZoneId zone, Instant now) {
         boolean today = at.atZone(zone).toLocalDate().equals(now.atZone(zone).toLocalDate());
         return today ? Words.clock(at, zone) : Words.moment(at, zone);
-    }
-
-    /** The site's, or UTC for the service itself. */
-    static ZoneId zone(OpenAlarm alarm) {
-        return alarm.timeZone().isEmpty() ? ZoneId.of("UTC") : ZoneId.of(alarm.timeZone());
     }
 
     /** {@code about 40 people would be online now: 12 staff, 28 guests; 14 access points}. */

@@ -55,7 +55,7 @@ class Before {
             return List.of();
         }
         long site = alarm.siteId().getAsLong();
-        ZoneId zone = AlarmWords.zone(alarm);
+        ZoneId zone = alarm.zone();
         Instant from = alarm.began().minus(HOUR);
         Instant to = alarm.raised().plusMillis(1);
         Map<Long, String> names = devices.ofSite(scope, site).stream()
@@ -94,7 +94,7 @@ class Before {
         Resource resource = alarm.key().resource();
         OptionalLong device =
                 resource.kind() == Resource.Kind.DEVICE ? OptionalLong.of(resource.id()) : OptionalLong.empty();
-        ZoneId zone = AlarmWords.zone(alarm);
+        ZoneId zone = alarm.zone();
         return planned.stretches(site, device, from, to).stream()
                 .map(stretch -> new BeforeLine(
                         Words.clock(stretch.from(), zone),

@@ -41,9 +41,7 @@ class Surroundings {
 
         static Day of(String name, Ribbon ribbon, OpenAlarm alarm) {
             return new Day(
-                    name,
-                    RibbonPicture.of(ribbon, "day", name, AlarmWords.zone(alarm))
-                            .toString());
+                    name, RibbonPicture.of(ribbon, "day", name, alarm.zone()).toString());
         }
     }
 

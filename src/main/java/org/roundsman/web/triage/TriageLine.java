@@ -88,8 +88,8 @@ record TriageLine(
             return "";
         }
         StringBuilder words = new StringBuilder(alarm.operator().word());
-        alarm.operatorUntil().ifPresent(until -> words.append(" until ")
-                .append(AlarmWords.moment(until, AlarmWords.zone(alarm), now)));
+        alarm.operatorUntil()
+                .ifPresent(until -> words.append(" until ").append(AlarmWords.moment(until, alarm.zone(), now)));
         if (reader.inside() && !alarm.operatorBy().isEmpty()) {
             words.append(" by ").append(alarm.operatorBy());
         }
