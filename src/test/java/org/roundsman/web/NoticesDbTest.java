@@ -97,7 +97,10 @@ class NoticesDbTest {
         int[] status = {410};
         HttpServer receiver = HttpServer.create(new InetSocketAddress("127.0.0.1", 0), 0);
         receiver.createContext("/", exchange -> {
-            got.add(new String(exchange.getRequestBody().readAllBytes(), StandardCharsets.UTF_8));
+            String body = new String(exchange.getRequestBody().readAllBytes(), StandardCharsets.UTF_8);
+            if (body.contains("\"event\":\"test\"")) { // alarms of other tests in the same service come here as well
+                got.add(body);
+            }
             exchange.sendResponseHeaders(status[0], -1);
             exchange.close();
         });
@@ -124,17 +127,17 @@ class NoticesDbTest {
             assertThat(post(owner, "/notices", again.group(), Map.of()).statusCode())
                     .isEqualTo(303);
             await().untilAsserted(() -> assertThat(got).hasSize(2));
-            assertThat(got.get(1)).isEqualTo(got.get(0)).contains("\"event\":\"test\"");
+            assertThat(got.get(1)).isEqualTo(got.get(0));
         } finally {
             receiver.stop(0);
         }
     }
 
-    /** The row of the page that names that webhook. */
+    /** The row of the page that tells of the test message to that webhook. */
     private static String deadLine(Browser owner, String webhook) {
         return owner.get("/notices/outbox?state=dead").asString().lines().reduce((a, b) -> a + b).stream()
                 .flatMap(all -> java.util.Arrays.stream(all.split("<tr ")))
-                .filter(row -> row.contains(webhook))
+                .filter(row -> row.contains(webhook) && row.contains("A test of your notices"))
                 .findFirst()
                 .orElse("");
     }
