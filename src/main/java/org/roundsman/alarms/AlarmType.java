@@ -129,6 +129,20 @@ public enum AlarmType {
             "Set-up network on the air",
             "An open network for setting devices up is still on the air.",
             "Switch the set-up network off."),
+    FIRMWARE_WITHDRAWN(
+            "firmware-withdrawn",
+            EventType.SECURITY,
+            Resource.Kind.SITE,
+            "Firmware should not run",
+            "Devices of the site run firmware that was withdrawn, or that lacks a security fix.",
+            "Look at the work list of the firmware page, and plan the upgrade."),
+    COVER_ENDING(
+            "cover-ending",
+            EventType.EQUIPMENT,
+            Resource.Kind.SITE,
+            "Warranty ends soon",
+            "The warranty of devices of the site ends within 30 days.",
+            "Have faults mended while they are covered; then extend the cover or plan the replacement."),
     POLLER_LATE(
             "poller-late",
             EventType.PROCESSING_ERROR,

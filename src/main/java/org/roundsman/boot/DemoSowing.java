@@ -2,6 +2,7 @@ package org.roundsman.boot;
 
 import io.quarkus.narayana.jta.QuarkusTransaction;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Event;
 import jakarta.inject.Inject;
 import java.time.Instant;
 import java.util.Comparator;
@@ -42,12 +43,14 @@ class DemoSowing implements FleetSeed {
     private final Customers customers;
     private final Credentials credentials;
     private final FleetServices fleet;
+    private final Event<DemoSown> sown;
 
     @Inject
-    DemoSowing(Customers customers, Credentials credentials, FleetServices fleet) {
+    DemoSowing(Customers customers, Credentials credentials, FleetServices fleet, Event<DemoSown> sown) {
         this.customers = customers;
         this.credentials = credentials;
         this.fleet = fleet;
+        this.sown = sown;
     }
 
     @Override
@@ -72,6 +75,7 @@ class DemoSowing implements FleetSeed {
                         .call(() -> there == null ? fresh(owner, site, keys, models) : known(there, site)));
             }
         }
+        sown.fire(new DemoSown(invented, ids, firstSown()));
         return ids;
     }
 

@@ -74,7 +74,24 @@ final class FleetFields {
                 .with("bands", model.bands)
                 .with("antenna", model.antenna)
                 .with("outdoor", model.outdoor ? "yes" : "no")
-                .with("PoE class", model.poeClass);
+                .with("PoE class", model.poeClass)
+                .with("mains", model.mains ? "yes" : "no")
+                .with("mount", model.mount)
+                .with(
+                        "list price",
+                        model.listPrice == null ? "" : model.listPrice.toPlainString() + " " + model.currency)
+                .with("firmware line", model.firmwareLineId)
+                .with("warranty terms", model.termsKind)
+                .with("warranty from", model.termsFrom)
+                .with("warranty months", model.termsMonths)
+                .with("warranty service", model.termsService)
+                .with("end of sale", model.endOfSale)
+                .with("end of sale source", model.endOfSaleSource)
+                .with("end of software", model.endOfSoftware)
+                .with("end of software source", model.endOfSoftwareSource)
+                .with("end of support", model.endOfSupport)
+                .with("end of support source", model.endOfSupportSource)
+                .with("note", model.note);
     }
 
     private static String text(ServiceHours stretch) {

@@ -42,4 +42,24 @@ public enum Role {
     public boolean plansWork() {
         return this == TECHNICIAN || this == OWNER;
     }
+
+    /** Whether this role sees what things cost. */
+    public boolean seesPrices() {
+        return this != VIEWER;
+    }
+
+    /** Whether this role may change the catalogue of models: prices, warranty terms, announced dates. */
+    public boolean keepsCatalogue() {
+        return this == ACCOUNT_MANAGER || this == OWNER;
+    }
+
+    /** Whether this role decides which firmware is to run where. */
+    public boolean keepsFirmwarePolicy() {
+        return this == OWNER;
+    }
+
+    /** Whether this role may enter purchases, contracts and their evidence, and open and move claims. */
+    public boolean keepsPurchases() {
+        return this != VIEWER;
+    }
 }

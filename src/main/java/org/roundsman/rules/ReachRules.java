@@ -15,7 +15,7 @@ final class ReachRules {
     }
 
     private static Rule silent() {
-        return RuleWriting.topology(AlarmType.DEVICE_SILENT, "major")
+        return RuleWriting.elsewhere(AlarmType.DEVICE_SILENT, "major")
                 .because(
                         "The outcome of each round: three in a row without an answer.",
                         "One lost datagram is no outage, and three rounds are three minutes at the usual pace."
@@ -24,7 +24,7 @@ final class ReachRules {
     }
 
     private static Rule uplinkLost() {
-        return RuleWriting.topology(AlarmType.UPLINK_LOST, "critical")
+        return RuleWriting.elsewhere(AlarmType.UPLINK_LOST, "critical")
                 .because(
                         "The topology of the site and who of it still answers.",
                         "When all that was asked at a site is silent, nobody there is served.",
@@ -32,7 +32,7 @@ final class ReachRules {
     }
 
     private static Rule viewLost() {
-        return RuleWriting.topology(AlarmType.VIEW_LOST, "critical")
+        return RuleWriting.elsewhere(AlarmType.VIEW_LOST, "critical")
                 .because(
                         "Sites of several customers that fall silent at the same time.",
                         "Then our own line is the likely fault, and nothing that we say of the sites can be"
@@ -41,7 +41,7 @@ final class ReachRules {
     }
 
     private static Rule refused() {
-        return RuleWriting.topology(AlarmType.CREDENTIALS_REFUSED, "minor")
+        return RuleWriting.elsewhere(AlarmType.CREDENTIALS_REFUSED, "minor")
                 .because(
                         "The outcome of each round: the device answers and rejects us.",
                         "Users are served; it is we who are blind.",

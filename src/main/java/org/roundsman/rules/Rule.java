@@ -37,8 +37,8 @@ public record Rule(
         FACT,
         /** How often something happened within a time. */
         COUNT,
-        /** Found from the site's topology; here it only has a severity and a switch. */
-        TOPOLOGY
+        /** Found elsewhere: from the site's topology, or from what people entered. Here it only has a severity and a switch. */
+        ELSEWHERE
     }
 
     public Rule {
@@ -62,7 +62,7 @@ public record Rule(
 
     /** Whether stored readings or events can tell what it would have done in the past. */
     public boolean hasPast() {
-        return kind != Kind.TOPOLOGY && hasTargets();
+        return kind != Kind.ELSEWHERE && hasTargets();
     }
 
     /** Whether it can have other values for a customer, site, model or device; those about the service itself cannot. */

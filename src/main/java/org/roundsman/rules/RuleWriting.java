@@ -36,8 +36,8 @@ final class RuleWriting {
         return new RuleWriting(type, Rule.Kind.COUNT).with(RuleField.WINDOW, String.valueOf(seconds));
     }
 
-    static RuleWriting topology(AlarmType type, String severity) {
-        return new RuleWriting(type, Rule.Kind.TOPOLOGY).with(RuleField.SEVERITY, severity);
+    static RuleWriting elsewhere(AlarmType type, String severity) {
+        return new RuleWriting(type, Rule.Kind.ELSEWHERE).with(RuleField.SEVERITY, severity);
     }
 
     RuleWriting with(RuleField field, String text) {

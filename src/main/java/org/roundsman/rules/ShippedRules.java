@@ -25,7 +25,7 @@ public final class ShippedRules {
 
     private static Map<AlarmType, Rule> byType() {
         Map<AlarmType, Rule> rules = new EnumMap<>(AlarmType.class);
-        Stream.of(ReachRules.all(), AirRules.all(), DeviceRules.all(), ServiceRules.all())
+        Stream.of(ReachRules.all(), AirRules.all(), DeviceRules.all(), RecordRules.all(), ServiceRules.all())
                 .flatMap(List::stream)
                 .forEach(rule -> rules.put(rule.type(), rule));
         return rules;

@@ -22,7 +22,7 @@ public final class Texts {
         return switch (rule.kind()) {
             case FACT -> also + held(raise.heldMillis());
             case COUNT -> also;
-            case FIGURE, TOPOLOGY -> {
+            case FIGURE, ELSEWHERE -> {
                 boolean still = rule.low() ? raise.figure() > raise.threshold() : raise.figure() < raise.threshold();
                 yield with(rule, raise.figure()) + ", "
                         + (still
@@ -41,7 +41,7 @@ public final class Texts {
         return switch (rule.kind()) {
             case FACT -> "As it should be again" + held(clear.heldMillis());
             case COUNT -> "Calm again.";
-            case FIGURE, TOPOLOGY -> "Back at " + with(rule, clear.figure()) + held(clear.heldMillis());
+            case FIGURE, ELSEWHERE -> "Back at " + with(rule, clear.figure()) + held(clear.heldMillis());
         };
     }
 

@@ -22,7 +22,7 @@ public final class Tuning {
     private Tuning(Map<AlarmType, RuleValues> all) {
         all.forEach((type, of) -> {
             values.put(type, of);
-            if (of.enabled() && ShippedRules.of(type).kind() != Rule.Kind.TOPOLOGY) {
+            if (of.enabled() && ShippedRules.of(type).kind() != Rule.Kind.ELSEWHERE) {
                 ladders.put(type, Ladder.of(ShippedRules.of(type), of));
             }
         });

@@ -86,7 +86,7 @@ final class LiveFolds {
 
     private void tell(OpenAlarm alarm, Optional<Severity> severity, Instant now, List<Signal> out) {
         AlarmType type = alarm.key().type();
-        if (ShippedRules.of(type).kind() == Rule.Kind.TOPOLOGY) {
+        if (ShippedRules.of(type).kind() == Rule.Kind.ELSEWHERE) {
             return;
         }
         Instant changed = alarm.clearedAt().orElse(alarm.changed());

@@ -31,7 +31,7 @@ final class RuleWords {
             case ENABLED -> {
                 if (text.equals("no")) {
                     words.add("switched off");
-                } else if (rule.kind() == Rule.Kind.TOPOLOGY) {
+                } else if (rule.kind() == Rule.Kind.ELSEWHERE) {
                     words.add("in use");
                 }
             }
