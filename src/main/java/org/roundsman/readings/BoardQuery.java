@@ -67,16 +67,7 @@ public record BoardQuery(
     /** The same of these devices only. */
     public BoardQuery only(Set<Long> deviceIds) {
         return new BoardQuery(
-                search,
-                customerId,
-                siteId,
-                kind,
-                conditions,
-                sort,
-                descending,
-                page,
-                size,
-                Optional.of(deviceIds));
+                search, customerId, siteId, kind, conditions, sort, descending, page, size, Optional.of(deviceIds));
     }
 
     public static BoardQuery first() {

@@ -189,7 +189,9 @@ class FleetBoardDbTest {
         assertThat(board(NOW).sites(ALL, silent).items())
                 .extracting(SiteRow::siteId)
                 .containsExactly(clinic);
-        assertThat(board(NOW).devices(ALL, BoardQuery.first().only(Set.of(desk, -1L))).items())
+        assertThat(board(NOW)
+                        .devices(ALL, BoardQuery.first().only(Set.of(desk, -1L)))
+                        .items())
                 .extracting(DeviceRow::deviceId)
                 .containsExactly(desk);
         assertThat(board(NOW).sites(ALL, BoardQuery.first().only(Set.of(desk))).items())

@@ -13,18 +13,18 @@ import org.roundsman.warranty.CoverStatus;
  */
 public record Flag(Tone tone, String text, String note) {
 
-    /** How much it asks for; the name in small letters is that of its shape. */
+    /** How much it asks for, the least first; the name in small letters is that of its shape. */
     public enum Tone {
         /** Nothing to do. */
         WELL,
         /** Otherwise than usual, and somebody wants it so. */
         ASIDE,
+        /** Not known: something has to be entered or read. */
+        OPEN,
         /** To be planned. */
         SOON,
         /** Due, or over. */
-        DUE,
-        /** Not known: something has to be entered or read. */
-        OPEN;
+        DUE;
 
         public String word() {
             return name().toLowerCase(Locale.ROOT);
@@ -61,7 +61,8 @@ public record Flag(Tone tone, String text, String note) {
      * @param lastDay that is covered, where there is one
      */
     static Flag of(CoverStatus status, Optional<LocalDate> lastDay) {
-        String day = lastDay.map(last -> (status == CoverStatus.ENDED ? "on " : "until ") + last).orElse("");
+        String day = lastDay.map(last -> (status == CoverStatus.ENDED ? "on " : "until ") + last)
+                .orElse("");
         return new Flag(tone(status), status.word(), day);
     }
 }

@@ -42,7 +42,8 @@ class SiteViews {
         Instant now = clock.instant();
         Page<DeviceRow> devices = fleet.devices(scope, devicesOf(row.siteId()));
         List<Long> ids = devices.items().stream().map(DeviceRow::deviceId).toList();
-        return SiteView.of(row, devices, flags.ofDevices(scope, ids), trouble.behind().orElse(""), now);
+        return SiteView.of(
+                row, devices, flags.ofDevices(scope, ids), trouble.behind().orElse(""), now);
     }
 
     private static BoardQuery devicesOf(long siteId) {
