@@ -301,9 +301,9 @@ class ImportDbTest {
         ImportRun run =
                 transfer.check(account, DEVICES + device("AP 1", "192.0.2.1").replace("pier keys", "new keys"));
         assertThat(run.count(ImportOutcome.REFUSED)).isEqualTo(1);
-        assertThatThrownBy(() -> imports.apply(ALL, account, run.id())).isInstanceOf(InputRejected.class);
+        assertThatThrownBy(() -> imports.apply(TransferFixture.RIGHTS, account, run.id())).isInstanceOf(InputRejected.class);
         credentials.add(CredentialDraft.community(customer.id, "new keys", 2, "another-secret"));
-        imports.checkAgain(ALL, account, run.id());
+        imports.checkAgain(TransferFixture.RIGHTS, account, run.id());
         assertThat(transfer.ended(account, run.id()).applicable()).isTrue();
         assertThat(transfer.apply(account, run.id()).state()).isEqualTo(ImportRun.State.APPLIED);
     }
@@ -313,7 +313,7 @@ class ImportDbTest {
         ImportRun run = transfer.check(account, DEVICES + device("AP 1", "192.0.2.1"));
         long other = transfer.account();
         assertThat(imports.find(other, run.id())).isEmpty();
-        assertThatThrownBy(() -> imports.apply(ALL, other, run.id())).isInstanceOf(InputRejected.class);
+        assertThatThrownBy(() -> imports.apply(TransferFixture.RIGHTS, other, run.id())).isInstanceOf(InputRejected.class);
         assertThatThrownBy(() -> imports.discard(other, run.id())).isInstanceOf(InputRejected.class);
         assertThatThrownBy(() -> transfer.rows(other, run.id(), null)).isInstanceOf(InputRejected.class);
         imports.discard(account, run.id());
@@ -324,7 +324,7 @@ class ImportDbTest {
     void aScopeIsNotLeft() {
         CustomerScope elsewhere = CustomerScope.of(customer.id + 1_000_000);
         ImportRun run = imports.check(
-                elsewhere,
+                new ImportRights(elsewhere, true),
                 account,
                 List.of(
                         TransferFixture.file(DEVICES + device("AP 1", "192.0.2.1")),
