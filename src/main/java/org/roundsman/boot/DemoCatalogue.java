@@ -46,10 +46,11 @@ class DemoCatalogue {
         for (Model stored : catalogue.all()) {
             ModelDraft draft = ModelDraft.of(stored);
             DemoModel.catalogue().stream()
-                    .filter(model -> model.maker().equals(stored.maker) && model.label().equals(stored.name))
+                    .filter(model ->
+                            model.maker().equals(stored.maker) && model.label().equals(stored.name))
                     .filter(model -> bare(draft))
-                    .forEach(model -> catalogue.change(
-                            stored.id, DemoOffers.of(model, draft, sown, line(model.kind()))));
+                    .forEach(model ->
+                            catalogue.change(stored.id, DemoOffers.of(model, draft, sown, line(model.kind()))));
         }
     }
 
@@ -78,8 +79,7 @@ class DemoCatalogue {
             case ACCESS_POINT -> new FirmwareLineDraft(name, Scheme.SEMANTIC, "", "Invented for demonstration.");
             case NETWORK_SWITCH -> new FirmwareLineDraft(name, Scheme.DOTTED, "", "Invented for demonstration.");
             case GATEWAY ->
-                new FirmwareLineDraft(
-                        name, Scheme.PATTERN, "(\\d+)\\.(\\d+)\\.(\\d+)", "Invented for demonstration.");
+                new FirmwareLineDraft(name, Scheme.PATTERN, "(\\d+)\\.(\\d+)\\.(\\d+)", "Invented for demonstration.");
         };
     }
 }

@@ -91,7 +91,8 @@ public class Catalogue {
     private static void requireLine(ModelDraft draft) {
         Long line = draft.firmwareLineId();
         if (line != null && FirmwareLine.findByIdOptional(line).isEmpty()) {
-            throw new InputRejected(Map.of("firmwareLineId", "there is no such firmware line any more; choose another"));
+            throw new InputRejected(
+                    Map.of("firmwareLineId", "there is no such firmware line any more; choose another"));
         }
     }
 }

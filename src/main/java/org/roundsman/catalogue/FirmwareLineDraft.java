@@ -33,7 +33,8 @@ public record FirmwareLineDraft(String name, FirmwareLine.Scheme scheme, String 
             Optional<String> fault = VersionPattern.fault(pattern);
             check.that("pattern", fault.isEmpty(), fault.orElse(""));
         } else {
-            check.that("pattern", pattern.isEmpty(), "only a line that is compared by a pattern has one; leave it empty");
+            check.that(
+                    "pattern", pattern.isEmpty(), "only a line that is compared by a pattern has one; leave it empty");
         }
     }
 }

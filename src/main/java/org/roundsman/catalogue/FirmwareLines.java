@@ -115,7 +115,9 @@ public class FirmwareLines {
         draft.check(check);
         check.done();
         boolean taken = FirmwareLine.count(
-                        "lower(name) = lower(?1) and (?2 is null or id <> ?2)", draft.name().strip(), id)
+                        "lower(name) = lower(?1) and (?2 is null or id <> ?2)",
+                        draft.name().strip(),
+                        id)
                 > 0;
         check.that("name", !taken, "there is a firmware line of this name already");
         check.done();

@@ -29,7 +29,8 @@ public final class VersionPattern {
     private static final Pattern COUNT = Pattern.compile("\\{(\\d+)(?:,(\\d*))?\\}");
 
     /** What sends a pattern astray that can read one text in many ways: long runs that end in something odd. */
-    private static final List<String> RUNS = List.of("0", "1", "9", "a", "A", ".", "-", "_", " ", "1.", "a1", "1a", "-1", ".a");
+    private static final List<String> RUNS =
+            List.of("0", "1", "9", "a", "A", ".", "-", "_", " ", "1.", "a1", "1a", "-1", ".a");
 
     private static final String ODD = "!\u2603";
 
@@ -83,8 +84,8 @@ public final class VersionPattern {
                 return Optional.of("needs at least one group between parentheses, since groups are what is compared");
             }
             return new VersionPattern(compiled).astray()
-                    ? Optional.of("can read one text in too many ways, so that a match may take for ever; do not repeat what"
-                            + " repeats already, as (\\d+)* does")
+                    ? Optional.of("can read one text in too many ways, so that a match may take for ever; do not let"
+                            + " several repeats of the same characters follow each other, as in \\d*\\d*\\d*")
                     : Optional.empty();
         } catch (PatternSyntaxException e) {
             return Optional.of("no regular expression: " + e.getDescription()

@@ -28,7 +28,10 @@ public record ModelEnds(Announced sale, Announced software, Announced support) {
                     sourceField,
                     day == null || !source.isBlank(),
                     "say where that day stands written, such as the number of the maker's notice");
-            check.that(sourceField, day != null || source.isBlank(), "a source without a day says nothing; leave it empty");
+            check.that(
+                    sourceField,
+                    day != null || source.isBlank(),
+                    "a source without a day says nothing; leave it empty");
             PurchaseDraft.checkDay(check, field, day);
         }
 

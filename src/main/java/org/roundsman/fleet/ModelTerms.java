@@ -37,7 +37,8 @@ public record ModelTerms(String kind, String from, Integer months, String servic
         check.range("termsMonths", months, 1, 600);
         boolean dated = kind.equals("MONTHS");
         check.that("termsFrom", !dated || !from.isEmpty(), "say which day the months count from");
-        check.that("termsFrom", dated || from.isEmpty(), "only terms of so many months count from a day; leave it empty");
+        check.that(
+                "termsFrom", dated || from.isEmpty(), "only terms of so many months count from a day; leave it empty");
         boolean counting = COUNTING.contains(kind);
         check.that("termsMonths", !counting || months != null, "say how many months");
         check.that("termsMonths", counting || months == null, "these terms have no months; leave it empty");

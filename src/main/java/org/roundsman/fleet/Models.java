@@ -39,7 +39,9 @@ public class Models {
     public Map<Long, Long> deviceCounts() {
         Map<Long, Long> counts = new HashMap<>();
         Model.getEntityManager()
-                .createQuery("select d.model.id, count(d) from Device d where d.model is not null group by d.model.id", Object[].class)
+                .createQuery(
+                        "select d.model.id, count(d) from Device d where d.model is not null group by d.model.id",
+                        Object[].class)
                 .getResultList()
                 .forEach(row -> counts.put((Long) row[0], (Long) row[1]));
         return counts;
@@ -90,12 +92,13 @@ public class Models {
         Model model = find(id).orElseThrow(() -> gone(id));
         long devices = Device.count("model.id = ?1", id);
         if (devices > 0) {
-            throw inUse(Counted.of(devices, "device is", "devices are")
-                    + " of this model; give " + (devices == 1 ? "it" : "them") + " another model first");
+            throw inUse(Counted.of(devices, "device is", "devices are") + " of this model; give "
+                    + (devices == 1 ? "it" : "them") + " another model first");
         }
         long rules = ruleValues(id);
         if (rules > 0) {
-            throw inUse(Counted.of(rules, "rule has", "rules have") + " values of their own for this model; remove them first");
+            throw inUse(Counted.of(rules, "rule has", "rules have")
+                    + " values of their own for this model; remove them first");
         }
         FieldSet before = FleetFields.of(model);
         model.delete();
@@ -104,8 +107,8 @@ public class Models {
         } catch (PersistenceException e) {
             throw inUse("something that was entered rests on this model, such as firmware decisions or stays of units");
         }
-        audit.note(List.of(new AuditTrail.Note(
-                "removed", FleetFields.subject(model), FieldSet.between(before, new FieldSet()))));
+        audit.note(List.of(
+                new AuditTrail.Note("removed", FleetFields.subject(model), FieldSet.between(before, new FieldSet()))));
         changed.fire(new FleetChanged());
     }
 

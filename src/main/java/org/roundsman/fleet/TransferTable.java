@@ -64,7 +64,8 @@ public enum TransferTable {
                     Column.of("warranty_months", "1 to 600; with months and lifetime after sale", "36"),
                     Column.of("warranty_service", "advance, bench, or empty where not known", "advance"),
                     Column.of("end_of_sale", "Last day of sale as 2029-03-31", "2029-03-31"),
-                    Column.of("end_of_sale_source", "Where that stands written; needed with a day", "invented notice 7"),
+                    Column.of(
+                            "end_of_sale_source", "Where that stands written; needed with a day", "invented notice 7"),
                     Column.of("end_of_software", "Last day of firmware as 2032-03-31", ""),
                     Column.of("end_of_software_source", "Where that stands written; needed with a day", ""),
                     Column.of("end_of_support", "Last day of any help as 2034-03-31", ""),

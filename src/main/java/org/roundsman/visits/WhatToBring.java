@@ -37,9 +37,9 @@ public final class WhatToBring {
             antenna(device.model).ifPresent(things::add);
         }
         if (HighPlaces.needsClimbing(device)) {
-            things.add(
-                    "Access to a mast or roof: a lift or climbing gear with fall protection, and a second person; place “"
-                            + device.place + "”.");
+            things.add("Access to a mast or roof: a lift or climbing gear with fall protection, and a second person;"
+                    + " place “"
+                    + device.place + "”.");
         } else if (HighPlaces.needsLadder(device)) {
             things.add("Ladder: the place is “" + device.place + "”.");
         }
@@ -60,8 +60,8 @@ public final class WhatToBring {
     private static String power(Unit unit) {
         Model model = unit.device().model;
         if (model != null && model.mains) {
-            return "Power: by mains; bring the power cord or supply of that model. What is wired fixed is for a licensed"
-                    + " electrician, under the local code.";
+            return "Power: by mains; bring the power cord or supply of that model. What is wired fixed is for a"
+                    + " licensed electrician, under the local code.";
         }
         if (model != null && model.poeClass != null) {
             return "Power: " + PoeClass.words(model.poeClass)

@@ -66,8 +66,9 @@ class DemoCatalogueDbTest {
         assertThat(stored.get(DemoModel.TG_4).endOfSupport).isBefore(SOWN);
         assertThat(stored.get(DemoModel.TS_24).mains).isTrue();
         assertThat(stored.get(DemoModel.TR_33).listPrice).isNull();
-        assertThat(stored.values()).extracting(model -> model.termsKind).contains(
-                "MONTHS", "LIFETIME_AFTER_SALE", "LIFETIME_OF_OWNER");
+        assertThat(stored.values())
+                .extracting(model -> model.termsKind)
+                .contains("MONTHS", "LIFETIME_AFTER_SALE", "LIFETIME_OF_OWNER");
         assertThat(lines.all())
                 .filteredOn(line -> line.name.startsWith("Tamarack "))
                 .extracting(line -> line.scheme)
@@ -87,7 +88,9 @@ class DemoCatalogueDbTest {
     void everyOfferIsOneThatThePagesWouldTake() {
         for (DemoModel model : DemoModel.values()) {
             ModelDraft bare = ModelDraft.plain(model.maker(), model.label(), model.kind());
-            assertThat(DemoOffers.of(model, bare, SOWN, 1).faults()).as(model.label()).isEmpty();
+            assertThat(DemoOffers.of(model, bare, SOWN, 1).faults())
+                    .as(model.label())
+                    .isEmpty();
         }
     }
 }

@@ -114,7 +114,8 @@ class CatalogueDbTest {
         String lineName = "firmware line TR line " + word + ": ";
         List<String> said = said();
         assertThat(said).hasSize(6);
-        assertThat(said.get(0)).isEqualTo("added " + lineName + "name >TR line " + word + ", compared by >dotted numbers");
+        assertThat(said.get(0))
+                .isEqualTo("added " + lineName + "name >TR line " + word + ", compared by >dotted numbers");
         assertThat(said.get(1)).startsWith("added " + of).contains("list price >249.00 EUR", "mount >ceiling rail");
         assertThat(said.get(2))
                 .isEqualTo("changed " + of + "list price 249.00 EUR>259.00 EUR, firmware line >TR line " + word);
@@ -168,8 +169,8 @@ class CatalogueDbTest {
         Model model = catalogue.add(model(line.id, "249.00"));
         assertThatThrownBy(() -> lines.add(new FirmwareLineDraft(line.name.toUpperCase(), Scheme.DOTTED, "", "")))
                 .hasMessageContaining("of this name already");
-        assertThatThrownBy(() -> catalogue.add(ModelDraft.plain(
-                        "TAMARACK radio", model.name.toLowerCase(), DeviceKind.ACCESS_POINT)))
+        assertThatThrownBy(() -> catalogue.add(
+                        ModelDraft.plain("TAMARACK radio", model.name.toLowerCase(), DeviceKind.ACCESS_POINT)))
                 .hasMessageContaining("a model of this name already");
         assertThatThrownBy(() -> catalogue.change(model.id, model(999_999_999L, "1")))
                 .hasMessageContaining("no such firmware line");

@@ -133,8 +133,7 @@ class ModelDraftTest {
         "MONTHS, BIRTH, 36, '', termsFrom",
         "MONTHS, PURCHASE, 36, PIGEON, termsService"
     })
-    void termsSayNoMoreAndNoLessThanTheyNeed(
-            String kind, String from, Integer months, String service, String fault) {
+    void termsSayNoMoreAndNoLessThanTheyNeed(String kind, String from, Integer months, String service, String fault) {
         ModelDraft draft = with(ListPrice.NONE, new ModelTerms(kind, from, months, service), ModelEnds.NONE);
         assertThat(String.join(",", draft.faults().keySet())).isEqualTo(fault);
     }
@@ -153,7 +152,9 @@ class ModelDraftTest {
     })
     void endsComeInTheirOrder(LocalDate sale, LocalDate software, LocalDate support, String fault) {
         ModelEnds ends = new ModelEnds(announced(sale), announced(software), announced(support));
-        assertThat(String.join(",", with(ListPrice.NONE, ModelTerms.NONE, ends).faults().keySet()))
+        assertThat(String.join(
+                        ",",
+                        with(ListPrice.NONE, ModelTerms.NONE, ends).faults().keySet()))
                 .isEqualTo(fault);
     }
 

@@ -148,7 +148,9 @@ class ModelFilesDbTest {
         transfer.apply(account, run.id());
         ImportRun back = transfer.check(
                 account,
-                swapped.replace(first + ".1", "x").replace(first + ".2", first + ".1").replace("x", first + ".2"));
+                swapped.replace(first + ".1", "x")
+                        .replace(first + ".2", first + ".1")
+                        .replace("x", first + ".2"));
         assertThat(transfer.apply(account, back.id()).state()).isEqualTo(ImportRun.State.APPLIED);
         assertThat(model("TR-1").objectId).isEqualTo(first + ".1");
         assertThat(model("TR-2").objectId).isEqualTo(first + ".2");
@@ -178,8 +180,8 @@ class ModelFilesDbTest {
     @Test
     void rightsOverTheFleetAreNoneOverTheCatalogue() {
         List<ImportFile> files = List.of(TransferFixture.file(HEADER + row("TR-22", "249")));
-        for (ImportRights rights : List.of(
-                new ImportRights(TransferFixture.ALL, false), new ImportRights(CustomerScope.of(1), true))) {
+        for (ImportRights rights :
+                List.of(new ImportRights(TransferFixture.ALL, false), new ImportRights(CustomerScope.of(1), true))) {
             long own = transfer.account();
             ImportRun run =
                     transfer.ended(own, imports.check(rights, own, files, false).id());

@@ -137,10 +137,7 @@ final class FleetWriter {
                 "insert into model (" + ModelRow.COLUMNS + ", id) overriding system value values (" + values + ", ?)",
                 fresh(models),
                 filling);
-        batch(
-                "update model set (" + ModelRow.COLUMNS + ") = (" + values + ") where id = ?",
-                changed(models),
-                filling);
+        batch("update model set (" + ModelRow.COLUMNS + ") = (" + values + ") where id = ?", changed(models), filling);
     }
 
     private void devices(List<Entry<DeviceDraft>> devices, KnownNames known) throws SQLException {

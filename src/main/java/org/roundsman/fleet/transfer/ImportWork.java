@@ -34,8 +34,8 @@ public final class ImportWork implements AutoCloseable {
     private static final Set<String> IN_THE_WAY = Set.of("40P01", "55P03", "40001");
 
     /** Nobody else may change these while rows are written, so that what was evaluated is what is written. Reading goes on. */
-    private static final String LOCK =
-            "lock table customer, site, device, purchase, credential, model, firmware_line" + " in share row exclusive mode";
+    private static final String LOCK = "lock table customer, site, device, purchase, credential, model, firmware_line"
+            + " in share row exclusive mode";
 
     private final Map<Long, Progress> progress = new ConcurrentHashMap<>();
     private final ExecutorService thread = Executors.newSingleThreadExecutor(task -> {

@@ -82,10 +82,12 @@ final class KnownNames {
                 .map(Map.Entry::getKey)
                 .findFirst()
                 .orElseGet(() -> {
-                    cells.fault("firmware_line", "there is no firmware line “" + name + "”; "
-                            + (lines.isEmpty()
-                                    ? "none is entered yet: add it on the page Firmware lines, then check again"
-                                    : "entered are: " + some(List.copyOf(lines.values()))));
+                    cells.fault(
+                            "firmware_line",
+                            "there is no firmware line “" + name + "”; "
+                                    + (lines.isEmpty()
+                                            ? "none is entered yet: add it on the page Firmware lines, then check again"
+                                            : "entered are: " + some(List.copyOf(lines.values()))));
                     return null;
                 });
     }

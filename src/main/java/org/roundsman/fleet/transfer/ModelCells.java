@@ -122,7 +122,9 @@ final class ModelCells {
         if (!word.isEmpty() && !words.contains(word)) {
             cells.fault(
                     column,
-                    "must be " + String.join(", ", words.stream().map(ModelCells::word).toList()) + ", or empty");
+                    "must be "
+                            + String.join(
+                                    ", ", words.stream().map(ModelCells::word).toList()) + ", or empty");
             return "";
         }
         return word;

@@ -17,10 +17,11 @@ import org.roundsman.fleet.ModelTerms;
 final class ModelRow {
 
     /** All but the id, in the order in which {@link #fill} fills them. */
-    static final String COLUMNS = "maker, name, kind, object_id, radios, streams, bands, antenna, outdoor, poe_class, mains,"
-            + " mount, list_price, currency, firmware_line_id, terms_kind, terms_from, terms_months, terms_service,"
-            + " end_of_sale, end_of_sale_source, end_of_software, end_of_software_source, end_of_support,"
-            + " end_of_support_source, note";
+    static final String COLUMNS =
+            "maker, name, kind, object_id, radios, streams, bands, antenna, outdoor, poe_class, mains, mount,"
+                    + " list_price, currency, firmware_line_id, terms_kind, terms_from, terms_months, terms_service,"
+                    + " end_of_sale, end_of_sale_source, end_of_software, end_of_software_source, end_of_support,"
+                    + " end_of_support_source, note";
 
     private ModelRow() {}
 

@@ -59,8 +59,8 @@ final class Picture {
 
     private void load(StoredFleet stored) throws SQLException {
         known = stored.names();
-        stored.models(row -> models.putIfAbsent(
-                new Maker(row.customer(), row.key()), new Entry<>(row.id(), null, row.draft())));
+        stored.models(row ->
+                models.putIfAbsent(new Maker(row.customer(), row.key()), new Entry<>(row.id(), null, row.draft())));
         Map<Long, Entry<CustomerDraft>> customersById = new HashMap<>();
         stored.customers(row -> {
             Entry<CustomerDraft> customer = new Entry<>(row.id(), null, row.draft());

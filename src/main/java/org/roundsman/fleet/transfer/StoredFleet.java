@@ -86,8 +86,8 @@ final class StoredFleet {
         Map<Long, List<ServiceHours>> hours = hours();
         Map<Long, List<SiteContact>> contacts = contacts();
         each(
-                "select s.*, lower(s.name) as key, c.name as customer from site s join customer c on c.id = s.customer_id"
-                        + " where (?::bigint is null or c.id = ?) order by lower(c.name), lower(s.name)",
+                "select s.*, lower(s.name) as key, c.name as customer from site s join customer c on c.id ="
+                        + " s.customer_id where (?::bigint is null or c.id = ?) order by lower(c.name), lower(s.name)",
                 row -> {
                     long id = row.getLong("id");
                     SiteDraft draft =

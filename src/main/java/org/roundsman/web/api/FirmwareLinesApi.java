@@ -48,7 +48,9 @@ class FirmwareLinesApi {
     @Schema(name = "FirmwareLine")
     record LineJson(
             @Schema(examples = "1") long id,
-            @Schema(description = "What was entered about it") LineEntry entered) {
+
+            @Schema(description = "What was entered about it")
+            LineEntry entered) {
 
         static LineJson of(FirmwareLine line) {
             return new LineJson(line.id, LineEntry.of(line));

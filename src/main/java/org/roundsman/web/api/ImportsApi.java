@@ -72,8 +72,9 @@ class ImportsApi {
     @Consumes(ExportsApi.CSV)
     @Operation(
             summary = "Reads a table from CSV and begins its dry run, which writes nothing",
-            description = "The header tells which table it is: customers, sites, models, devices or purchases. The body is"
-                    + " UTF-8, or as charset=windows-1252 in Content-Type says; 32 MiB at most.")
+            description =
+                    "The header tells which table it is: customers, sites, models, devices or purchases. The body is"
+                            + " UTF-8, or as charset=windows-1252 in Content-Type says; 32 MiB at most.")
     public RestResponse<ImportJson> addImport(
             @Context HttpHeaders headers,
             @RestQuery

@@ -24,11 +24,17 @@ record ModelEntryJson(
         @Schema(required = true, description = "access-point, network-switch or gateway", examples = "access-point")
         String kind,
 
-        @Schema(nullable = true, description = "The sysObjectID that it answers with", examples = "1.3.6.1.4.1.32473.1.2")
+        @Schema(
+                nullable = true,
+                description = "The sysObjectID that it answers with",
+                examples = "1.3.6.1.4.1.32473.1.2")
         String objectId,
 
-        @Schema(minimum = "0", maximum = "8", examples = "2") Integer radios,
-        @Schema(nullable = true, minimum = "1", maximum = "16", examples = "2") Integer streams,
+        @Schema(minimum = "0", maximum = "8", examples = "2")
+        Integer radios,
+
+        @Schema(nullable = true, minimum = "1", maximum = "16", examples = "2")
+        Integer streams,
 
         @Schema(description = "In GHz between commas, out of 2.4, 5, 6, 60", examples = "2.4,5")
         String bands,
@@ -37,8 +43,13 @@ record ModelEntryJson(
         String antenna,
 
         Boolean outdoor,
-        @Schema(nullable = true, minimum = "0", maximum = "8", examples = "3") Integer poeClass,
-        @Schema(description = "Never together with a PoE class") Boolean mains,
+
+        @Schema(nullable = true, minimum = "0", maximum = "8", examples = "3")
+        Integer poeClass,
+
+        @Schema(description = "Never together with a PoE class")
+        Boolean mains,
+
         @Schema(maxLength = 120, examples = "ceiling rail") String mount,
 
         @Schema(nullable = true, description = "Of one piece, without tax", examples = "249.00")
@@ -54,9 +65,7 @@ record ModelEntryJson(
                 examples = "months")
         String termsKind,
 
-        @Schema(
-                description = "purchase, delivery, installation or first-seen; with months only",
-                examples = "purchase")
+        @Schema(description = "purchase, delivery, installation or first-seen; with months only", examples = "purchase")
         String termsFrom,
 
         @Schema(nullable = true, minimum = "1", maximum = "600", examples = "36")

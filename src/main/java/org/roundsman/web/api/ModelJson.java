@@ -16,7 +16,10 @@ record ModelJson(
         @Schema(examples = "TR-22") String name,
         @Schema(examples = "access-point") String kind,
 
-        @Schema(nullable = true, description = "The sysObjectID that it answers with", examples = "1.3.6.1.4.1.32473.2.22")
+        @Schema(
+                nullable = true,
+                description = "The sysObjectID that it answers with",
+                examples = "1.3.6.1.4.1.32473.2.22")
         String objectId,
 
         @Schema(examples = "2") int radios,
@@ -36,7 +39,9 @@ record ModelJson(
         Integer poeClass,
 
         @Schema(description = "Fed from the mains") boolean mains,
-        @Schema(description = "What holds it", examples = "ceiling rail") String mount,
+
+        @Schema(description = "What holds it", examples = "ceiling rail")
+        String mount,
 
         @Schema(nullable = true, description = "Of one piece, without tax; null for viewers", examples = "249.00")
         BigDecimal listPrice,
@@ -45,7 +50,10 @@ record ModelJson(
         String currency,
 
         @Schema(nullable = true, examples = "1") Long firmwareLineId,
-        @Schema(nullable = true, examples = "TR access points") String firmwareLine,
+
+        @Schema(nullable = true, examples = "TR access points")
+        String firmwareLine,
+
         @Schema(nullable = true) Terms warranty,
         @Schema(nullable = true) End endOfSale,
         @Schema(nullable = true) End endOfSoftware,
@@ -67,8 +75,12 @@ record ModelJson(
             String from,
 
             @Schema(nullable = true, examples = "36") Integer months,
-            @Schema(nullable = true, description = "advance or bench", examples = "advance") String service,
-            @Schema(examples = "36 months from purchase, advance replacement") String words) {
+
+            @Schema(nullable = true, description = "advance or bench", examples = "advance")
+            String service,
+
+            @Schema(examples = "36 months from purchase, advance replacement")
+            String words) {
 
         private static Terms of(Model model) {
             return TermsWords.of(model)

@@ -123,8 +123,7 @@ class ModelsApi {
     private RestResponse<ModelJson> answer(long id) {
         Catalogue.Entry entry = find(id);
         ModelDraft draft = ModelDraft.of(entry.model());
-        return tagged.ok(
-                ModelJson.of(entry, prices()), ModelEntryJson.of(prices() ? draft : withoutPrice(draft)));
+        return tagged.ok(ModelJson.of(entry, prices()), ModelEntryJson.of(prices() ? draft : withoutPrice(draft)));
     }
 
     /** A viewer's tag does not change with what a viewer does not see. */

@@ -42,7 +42,11 @@ class LinePages {
     }
 
     /** What the form sent. */
-    record Form(@RestForm String name, @RestForm String scheme, @RestForm String pattern, @RestForm String note) {
+    record Form(
+            @RestForm String name,
+            @RestForm String scheme,
+            @RestForm String pattern,
+            @RestForm String note) {
 
         static Form of(FirmwareLine line) {
             return new Form(line.name, line.scheme.name(), line.pattern, line.note);

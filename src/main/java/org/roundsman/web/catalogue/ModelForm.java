@@ -105,7 +105,10 @@ record ModelForm(
                 new ListPrice(ListPrice.usual(amount(entry), code), code),
                 entry.id("firmwareLineId", Entry.text(firmwareLineId)),
                 new ModelTerms(
-                        plain(termsKind), plain(termsFrom), number(entry, "termsMonths", termsMonths), plain(termsService)),
+                        plain(termsKind),
+                        plain(termsFrom),
+                        number(entry, "termsMonths", termsMonths),
+                        plain(termsService)),
                 new ModelEnds(
                         announced(entry, "endOfSale", endOfSale, endOfSaleSource),
                         announced(entry, "endOfSoftware", endOfSoftware, endOfSoftwareSource),

@@ -75,7 +75,9 @@ class ModelPages {
         List<Catalogue.Entry> all = catalogue.entries();
         LocalDate today = LocalDate.now(clock);
         List<ModelView> shown = all.stream()
-                .filter(entry -> kind == null || kind.isEmpty() || word(entry.model().kind).equals(kind))
+                .filter(entry -> kind == null
+                        || kind.isEmpty()
+                        || word(entry.model().kind).equals(kind))
                 .map(entry -> ModelView.of(entry, today))
                 .toList();
         return Templates.models(shown, tabs(all, Entry.text(kind)), keeps());
@@ -86,7 +88,8 @@ class ModelPages {
         tabs.add(new Tab(Words.count(all.size()) + " in all", "/models", here.isEmpty()));
         for (DeviceKind kind : DeviceKind.values()) {
             long of = all.stream().filter(entry -> entry.model().kind == kind).count();
-            String title = Words.many(of, kind.word(), kind == DeviceKind.NETWORK_SWITCH ? "switches" : kind.word() + "s");
+            String title =
+                    Words.many(of, kind.word(), kind == DeviceKind.NETWORK_SWITCH ? "switches" : kind.word() + "s");
             tabs.add(new Tab(title, "/models?kind=" + word(kind), here.equals(word(kind))));
         }
         return tabs;
@@ -112,8 +115,7 @@ class ModelPages {
     public Response add(@BeanParam ModelForm form) {
         Entry entry = new Entry();
         ModelDraft draft = form.draft(entry);
-        return Saving.of(
-                entry, () -> "/models#model-" + catalogue.add(draft).id, faults -> adding(form, faults));
+        return Saving.of(entry, () -> "/models#model-" + catalogue.add(draft).id, faults -> adding(form, faults));
     }
 
     private TemplateInstance adding(ModelForm form, Faults faults) {

@@ -13,8 +13,8 @@ record Option(String value, String text, boolean chosen) {
             String none, List<T> all, Function<T, String> value, Function<T, String> text, String chosen) {
         List<Option> options = new ArrayList<>();
         options.add(new Option("", none, chosen.isEmpty()));
-        all.forEach(one -> options.add(
-                new Option(value.apply(one), text.apply(one), Objects.equals(value.apply(one), chosen))));
+        all.forEach(one ->
+                options.add(new Option(value.apply(one), text.apply(one), Objects.equals(value.apply(one), chosen))));
         return options;
     }
 }
