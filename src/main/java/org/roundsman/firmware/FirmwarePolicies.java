@@ -229,13 +229,11 @@ public class FirmwarePolicies {
     }
 
     private static Subject subject(LinePolicy line, Release one) {
-        return new Subject(
-                "firmware release", one.id(), line.line() + " " + one.version() + of(one.model()), null);
+        return new Subject("firmware release", one.id(), line.line() + " " + one.version() + of(one.model()), null);
     }
 
     private static Subject subject(LinePolicy line, SecurityMinimum one) {
-        return new Subject(
-                "firmware minimum", one.id(), line.line() + ", " + one.identifier() + of(one.model()), null);
+        return new Subject("firmware minimum", one.id(), line.line() + ", " + one.identifier() + of(one.model()), null);
     }
 
     private static Subject subject(LinePolicy line, LinePolicy.PilotSite one) {

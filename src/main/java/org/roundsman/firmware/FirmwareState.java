@@ -32,17 +32,6 @@ public record FirmwareState(
 
     FirmwareState mixed(boolean others) {
         return new FirmwareState(
-                deviceId,
-                device,
-                kind,
-                status,
-                version,
-                since,
-                reason,
-                security,
-                target,
-                daysBehind,
-                others,
-                place);
+                deviceId, device, kind, status, version, since, reason, security, target, daysBehind, others, place);
     }
 }

@@ -66,7 +66,8 @@ public class FirmwareStates {
                         group(state), made -> new HashSet<>())
                 .add(state.version()));
         return states.stream()
-                .map(state -> state.mixed(tells(state) && versions.get(group(state)).size() > 1))
+                .map(state ->
+                        state.mixed(tells(state) && versions.get(group(state)).size() > 1))
                 .toList();
     }
 

@@ -46,8 +46,8 @@ public class FirmwareWork {
                 .map(state -> state.place().siteId())
                 .collect(Collectors.toSet());
         PlannedNow windows = planned.now();
-        Fitting fitting = new Fitting(
-                site -> windows.coming(site, now, now.plus(AHEAD)), Duration.ofMinutes(minutesEach()), now);
+        Fitting fitting =
+                new Fitting(site -> windows.coming(site, now, now.plus(AHEAD)), Duration.ofMinutes(minutesEach()), now);
         return WorkList.of(all, people.busiest(sites, now.minus(Duration.ofDays(7)))).stream()
                 .map(fitting::fit)
                 .toList();

@@ -60,8 +60,7 @@ final class PolicyFaults {
                 faults.putIfAbsent("version", other.version() + " is listed already and is the same release");
             }
             if (draft.stand() == Stand.PILOT && other.stand() == Stand.PILOT) {
-                faults.putIfAbsent(
-                        "stand", other.version() + " is the pilot release: decide about that one first");
+                faults.putIfAbsent("stand", other.version() + " is the pilot release: decide about that one first");
             }
         }
         if (draft.stand() == Stand.RECOMMENDED) {
@@ -75,8 +74,7 @@ final class PolicyFaults {
             Comparison comparison = VersionScheme.compare(version, versions.read(minimum.version()));
             if (holds && comparison.outcome() == Outcome.OLDER) {
                 faults.putIfAbsent(
-                        "version",
-                        "older than " + minimum.version() + ", the minimum for " + minimum.identifier());
+                        "version", "older than " + minimum.version() + ", the minimum for " + minimum.identifier());
             }
         }
     }

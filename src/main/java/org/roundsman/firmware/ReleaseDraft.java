@@ -10,12 +10,7 @@ import java.time.LocalDate;
  * @param releasedOn null where not known
  */
 public record ReleaseDraft(
-        Long modelId,
-        String version,
-        Release.Stand stand,
-        String reason,
-        LocalDate withdrawnOn,
-        LocalDate releasedOn) {
+        Long modelId, String version, Release.Stand stand, String reason, LocalDate withdrawnOn, LocalDate releasedOn) {
 
     /** The same with other words around the version and the reason left out. */
     ReleaseDraft tidy(LocalDate today) {

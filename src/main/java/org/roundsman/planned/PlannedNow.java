@@ -86,7 +86,8 @@ public final class PlannedNow {
             return List.of();
         }
         return windows(siteId, spot, OptionalLong.empty()).stream()
-                .flatMap(window -> window.stretches(spot.zone(), from, to).stream().map(one -> Running.of(window, one)))
+                .flatMap(window ->
+                        window.stretches(spot.zone(), from, to).stream().map(one -> Running.of(window, one)))
                 .sorted(Comparator.comparing(Running::from).thenComparing(Running::windowId))
                 .toList();
     }

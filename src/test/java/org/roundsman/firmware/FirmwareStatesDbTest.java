@@ -42,7 +42,8 @@ class FirmwareStatesDbTest {
         assertThat(town.states.with(ALL, EnumSet.of(FirmwareStatus.WITHDRAWN))).isEqualTo(Set.of(old));
         assertThat(town.states.all(CustomerScope.of(town.house.customer))).hasSize(4);
         assertThat(town.states.all(CustomerScope.of(town.house.customer + 1))).isEmpty();
-        assertThat(town.states.of(CustomerScope.of(town.house.customer + 1), List.of(old))).isEmpty();
+        assertThat(town.states.of(CustomerScope.of(town.house.customer + 1), List.of(old)))
+                .isEmpty();
     }
 
     @Test
@@ -60,11 +61,15 @@ class FirmwareStatesDbTest {
     @Test
     void twentyThousandAccessPointsAreJudged() {
         town.accessPoint(town.house.site, "seed", "6.4.2");
-        town.house.fleet.run("insert into site (customer_id, name, time_zone) select ?, 'Site ' || n, 'Europe/London'"
-                + " from generate_series(1, 1000) n", town.house.customer);
-        town.house.fleet.run("insert into device (site_id, kind, name, host, credential_id, model_id) select s.id,"
-                + " 'ACCESS_POINT', 'ap-' || n, s.id || '-' || n || '.example', (select min(id) from credential), ?"
-                + " from site s, generate_series(1, 20) n where s.name like 'Site %'", town.model);
+        town.house.fleet.run(
+                "insert into site (customer_id, name, time_zone) select ?, 'Site ' || n, 'Europe/London'"
+                        + " from generate_series(1, 1000) n",
+                town.house.customer);
+        town.house.fleet.run(
+                "insert into device (site_id, kind, name, host, credential_id, model_id) select s.id,"
+                        + " 'ACCESS_POINT', 'ap-' || n, s.id || '-' || n || '.example', (select min(id) from credential), ?"
+                        + " from site s, generate_series(1, 20) n where s.name like 'Site %'",
+                town.model);
         town.house.fleet.run("insert into device_fact (device_id, fact, value, since) select id, 'FIRMWARE',"
                 + " case when id % 17 = 0 then '6.1.0' when id % 5 = 0 then '6.3.' || id % 7 else '6.4.2' end, now()"
                 + " from device where name <> 'seed'");
@@ -74,7 +79,9 @@ class FirmwareStatesDbTest {
         List<FirmwareState> all = town.states.all(ALL);
         long millis = (System.nanoTime() - begin) / 1_000_000;
         assertThat(all).hasSize(20_001);
-        assertThat(all).filteredOn(state -> state.status() == FirmwareStatus.WITHDRAWN).hasSizeBetween(1_170, 1_185);
+        assertThat(all)
+                .filteredOn(state -> state.status() == FirmwareStatus.WITHDRAWN)
+                .hasSizeBetween(1_170, 1_185);
         assertThat(all).noneMatch(state -> state.status() == FirmwareStatus.NOT_KNOWN);
         System.out.println("20,001 devices judged in " + millis + " ms");
     }

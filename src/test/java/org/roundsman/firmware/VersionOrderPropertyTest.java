@@ -56,8 +56,7 @@ class VersionOrderPropertyTest {
     }
 
     @Property(tries = 3_000)
-    void aPatternHasATotalOrder(
-            @ForAll("dotted") String a, @ForAll("dotted") String b, @ForAll("dotted") String c) {
+    void aPatternHasATotalOrder(@ForAll("dotted") String a, @ForAll("dotted") String b, @ForAll("dotted") String c) {
         ordered(PATTERN, a, b, c);
     }
 

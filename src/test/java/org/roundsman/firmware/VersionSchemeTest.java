@@ -20,7 +20,8 @@ class VersionSchemeTest {
     private static Outcome compare(VersionScheme scheme, String one, String other) {
         Outcome outcome =
                 VersionScheme.compare(scheme.read(one), scheme.read(other)).outcome();
-        Outcome back = VersionScheme.compare(scheme.read(other), scheme.read(one)).outcome();
+        Outcome back =
+                VersionScheme.compare(scheme.read(other), scheme.read(one)).outcome();
         assertThat(back)
                 .isEqualTo(
                         switch (outcome) {
@@ -56,11 +57,7 @@ class VersionSchemeTest {
 
     /** Where ours is another: dpkg says 3.2alpha is newer than 3.2, knows epochs and takes a sign at the end. */
     @ParameterizedTest
-    @CsvSource({
-        "3.2alpha, OLDER, 3.2",
-        "1:1.0, CANNOT_BE_COMPARED, 2.0",
-        "1.0a, CANNOT_BE_COMPARED, 1.0+"
-    })
+    @CsvSource({"3.2alpha, OLDER, 3.2", "1:1.0, CANNOT_BE_COMPARED, 2.0", "1.0a, CANNOT_BE_COMPARED, 1.0+"})
     void dottedNumbersDifferFromDebianHere(String one, Outcome outcome, String other) {
         assertThat(compare(DOTTED, one, other)).isEqualTo(outcome);
     }
@@ -150,7 +147,12 @@ class VersionSchemeTest {
                         "number 4: 1");
         assertThat(parts(SEMANTIC, "1.2.3-rc.1+a7"))
                 .containsExactly(
-                        "major: 1", "minor: 2", "patch: 3", "pre-release: rc", "pre-release: 1", "build, not compared: a7");
+                        "major: 1",
+                        "minor: 2",
+                        "patch: 3",
+                        "pre-release: rc",
+                        "pre-release: 1",
+                        "build, not compared: a7");
     }
 
     private static List<String> parts(VersionScheme scheme, String text) {
@@ -221,10 +223,11 @@ class VersionSchemeTest {
                 "[]()](\\d+) | told apart"
             })
     void aPatternThatCannotBeUsedSaysSoAndReadsNothing(String pattern, String reason) {
-        assertThat(VersionScheme.faultOf(pattern)).hasValueSatisfying(fault -> assertThat(fault).contains(reason));
+        assertThat(VersionScheme.faultOf(pattern))
+                .hasValueSatisfying(fault -> assertThat(fault).contains(reason));
         assertThat(VersionScheme.of(Scheme.PATTERN, pattern).read("1"))
-                .isInstanceOfSatisfying(
-                        Version.Unreadable.class, version -> assertThat(version.reason()).contains(reason));
+                .isInstanceOfSatisfying(Version.Unreadable.class, version -> assertThat(version.reason())
+                        .contains(reason));
     }
 
     /** There are about 10^18 ways in which twelve repetitions share two hundred characters. */
@@ -233,9 +236,8 @@ class VersionSchemeTest {
         VersionScheme scheme = VersionScheme.of(Scheme.PATTERN, "(.*a){12}b");
         Version version =
                 assertTimeoutPreemptively(Duration.ofSeconds(5), () -> scheme.read("a".repeat(VersionScheme.LONGEST)));
-        assertThat(version)
-                .isInstanceOfSatisfying(
-                        Version.Unreadable.class, one -> assertThat(one.reason()).contains("takes too long"));
+        assertThat(version).isInstanceOfSatisfying(Version.Unreadable.class, one -> assertThat(one.reason())
+                .contains("takes too long"));
     }
 
     @Test

@@ -80,7 +80,9 @@ class FirmwarePageTest {
     }
 
     private static void press(Page page, String name) {
-        page.getByRole(AriaRole.BUTTON, new Page.GetByRoleOptions().setName(name).setExact(true))
+        page.getByRole(
+                        AriaRole.BUTTON,
+                        new Page.GetByRoleOptions().setName(name).setExact(true))
                 .first()
                 .click();
     }
@@ -137,8 +139,9 @@ class FirmwarePageTest {
             screen.check("firmware-devices");
             screen.complaints("422");
         }
-        assertThat(places.number("select count(*) from audit_entry where subject like 'firmware %' and (subject_name like '%"
-                        + place.customer().replace("Saltmarsh ", "") + "%')"))
+        assertThat(places.number(
+                        "select count(*) from audit_entry where subject like 'firmware %' and (subject_name like '%"
+                                + place.customer().replace("Saltmarsh ", "") + "%')"))
                 .isGreaterThanOrEqualTo(7);
     }
 
@@ -171,7 +174,8 @@ class FirmwarePageTest {
             screen.signIn(fixture.person(Role.TECHNICIAN, null), FleetFixture.PASSWORD);
             page.navigate(address + "firmware/work");
             Page.GetByRoleOptions mine = new Page.GetByRoleOptions();
-            assertThat(page.getByRole(AriaRole.ROW, mine.setName(place.customer())).innerText())
+            assertThat(page.getByRole(AriaRole.ROW, mine.setName(place.customer()))
+                            .innerText())
                     .contains("withdrawn")
                     .contains("2 of 2")
                     .contains("no window planned")
@@ -211,7 +215,9 @@ class FirmwarePageTest {
         assertThat(devices.header("Content-Disposition")).contains("firmware.csv");
         assertThat(devices.asString().split("\r\n")).hasSize(3);
         assertThat(devices.asString()).contains(",withdrawn,").contains("6.1.0 was withdrawn on 2026-02-01");
-        assertThat(manager.get("/firmware/work.csv").asString()).contains(place.customer()).contains("1 × 6.1.0");
+        assertThat(manager.get("/firmware/work.csv").asString())
+                .contains(place.customer())
+                .contains("1 × 6.1.0");
         Browser viewer = fixture.browser(Role.VIEWER, place.customerId());
         for (String path : List.of("/firmware", "/firmware/devices.csv", "/firmware/work", "/firmware/policy")) {
             assertThat(viewer.get(path).statusCode()).as(path).isEqualTo(403);
@@ -241,13 +247,16 @@ class FirmwarePageTest {
                 .isEqualTo(201);
         assertThat(owner.post(
                                 at + "/exceptions",
-                                "{\"customerId\":" + place.customerId() + ",\"version\":\"6.1.0\",\"reason\":\"a till\","
-                                        + "\"lastDay\":\"" + LocalDate.now(clock).plusDays(9) + "\"}")
+                                "{\"customerId\":" + place.customerId()
+                                        + ",\"version\":\"6.1.0\",\"reason\":\"a till\"," + "\"lastDay\":\""
+                                        + LocalDate.now(clock).plusDays(9) + "\"}")
                         .statusCode())
                 .isEqualTo(201);
-        assertThat(owner.post(at + "/pilots", "{\"siteId\":" + place.siteId() + "}").statusCode())
+        assertThat(owner.post(at + "/pilots", "{\"siteId\":" + place.siteId() + "}")
+                        .statusCode())
                 .isEqualTo(201);
-        JsonPath devices = owner.get("/firmware/devices?customer=" + place.customerId()).jsonPath();
+        JsonPath devices =
+                owner.get("/firmware/devices?customer=" + place.customerId()).jsonPath();
         assertThat(devices.getList("items.status")).containsExactlyInAnyOrder("excepted", "behind");
         long exception = owner.get(at).jsonPath().getLong("exceptions[0].id");
         assertThat(owner.delete(at + "/exceptions/" + exception).statusCode()).isEqualTo(204);
@@ -255,11 +264,15 @@ class FirmwarePageTest {
                         .jsonPath()
                         .getList("items.deviceId", Long.class))
                 .containsExactly(place.deviceId());
-        Api technician = Api.with(places.token(
-                Role.TECHNICIAN, null, EnumSet.of(TokenScope.READ, TokenScope.CHANGE), null));
-        assertThat(technician.delete(at + "/exceptions/" + exception).statusCode()).isEqualTo(403);
+        Api technician =
+                Api.with(places.token(Role.TECHNICIAN, null, EnumSet.of(TokenScope.READ, TokenScope.CHANGE), null));
+        assertThat(technician.delete(at + "/exceptions/" + exception).statusCode())
+                .isEqualTo(403);
         Api narrowed = Api.with(places.token(
-                Role.OWNER, null, EnumSet.allOf(TokenScope.class), fixture.place("Brackwater").customerId()));
+                Role.OWNER,
+                null,
+                EnumSet.allOf(TokenScope.class),
+                fixture.place("Brackwater").customerId()));
         assertThat(narrowed.get("/firmware/devices").jsonPath().getList("items.deviceId", Long.class))
                 .doesNotContain(place.deviceId());
         assertThat(narrowed.get(at).jsonPath().getList("pilotSites")).isEmpty();

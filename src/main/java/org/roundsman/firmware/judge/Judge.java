@@ -40,7 +40,9 @@ public final class Judge {
             lines.put(policy.lineId(), policy);
             pilotSites.put(
                     policy.lineId(),
-                    policy.pilots().stream().map(LinePolicy.PilotSite::siteId).collect(Collectors.toCollection(HashSet::new)));
+                    policy.pilots().stream()
+                            .map(LinePolicy.PilotSite::siteId)
+                            .collect(Collectors.toCollection(HashSet::new)));
         }
     }
 
@@ -54,14 +56,16 @@ public final class Judge {
         }
         LinePolicy policy = lines.get(device.place().lineId().getAsLong());
         if (policy == null || policy.empty()) {
-            return unknown(device, "no policy: nothing is decided about " + device.place().line());
+            return unknown(
+                    device,
+                    "no policy: nothing is decided about " + device.place().line());
         }
         if (device.version().isEmpty()) {
             return unknown(device, "no version was read");
         }
         String key = policy.lineId() + "/" + device.place().modelId().orElse(0);
-        Effective rules =
-                effective.computeIfAbsent(key, made -> new Effective(policy, device.place().modelId()));
+        Effective rules = effective.computeIfAbsent(
+                key, made -> new Effective(policy, device.place().modelId()));
         Verdict plain =
                 verdicts.computeIfAbsent(key + "/" + device.version(), made -> plain(rules, policy, device.version()));
         Verdict there = atPilotSite(plain, rules, policy, device);
@@ -78,7 +82,8 @@ public final class Judge {
                 .collect(Collectors.joining("; "));
         if (known.isPresent() && known.get().stand() == Stand.WITHDRAWN) {
             Release release = known.get();
-            String words = version + " was withdrawn on " + release.withdrawnOn().orElseThrow() + ": " + release.reason();
+            String words =
+                    version + " was withdrawn on " + release.withdrawnOn().orElseThrow() + ": " + release.reason();
             String all = missing.isEmpty() ? words : words + "; " + missing;
             return new Verdict(FirmwareStatus.WITHDRAWN, all, !missing.isEmpty(), true);
         }
@@ -166,11 +171,10 @@ public final class Judge {
     }
 
     private Optional<Release> target(Effective rules, LinePolicy policy, Running device) {
-        return rules.only(Stand.RECOMMENDED)
-                .map(Effective.Entry::release)
-                .filter(release -> pilot(rules, policy, device)
-                        .filter(pilot -> rules.same(pilot.version(), device.version()))
-                        .isEmpty());
+        return rules.only(Stand.RECOMMENDED).map(Effective.Entry::release).filter(release -> pilot(
+                        rules, policy, device)
+                .filter(pilot -> rules.same(pilot.version(), device.version()))
+                .isEmpty());
     }
 
     private FirmwareState state(Running device, Verdict verdict, Effective rules, Optional<Release> target) {

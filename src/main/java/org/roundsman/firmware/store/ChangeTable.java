@@ -74,8 +74,8 @@ public final class ChangeTable {
                 device,
                 size,
                 skip);
-        Map<Long, List<FigureChange>> figures = figures(
-                rows.stream().map(row -> row.change().id()).toList());
+        Map<Long, List<FigureChange>> figures =
+                figures(rows.stream().map(row -> row.change().id()).toList());
         return rows.stream()
                 .map(row -> with(row.change(), figures.getOrDefault(row.change().id(), List.of())))
                 .toList();

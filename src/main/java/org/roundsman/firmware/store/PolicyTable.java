@@ -64,8 +64,7 @@ public final class PolicyTable {
         return grouped(sql.rows(
                 "select firmware_line_id, id, maker || ' ' || name as model from model where firmware_line_id is not null"
                         + " order by lower(maker), lower(name)",
-                row -> new Of<>(
-                        row.getLong(1), new LinePolicy.ModelOf(row.getLong("id"), row.getString("model")))));
+                row -> new Of<>(row.getLong(1), new LinePolicy.ModelOf(row.getLong("id"), row.getString("model")))));
     }
 
     private List<Release> releases() {

@@ -53,8 +53,8 @@ public final class Comparing {
     private List<FigureChange> figures(Open change, Weeks weeks) {
         Map<Figure, Map<Instant, Double>> values = quarters.of(change.deviceId(), weeks.from(), weeks.to());
         List<FigureChange> figures = new ArrayList<>();
-        values.forEach((figure, some) ->
-                weeks.compare(figure, some, change.zone()).ifPresent(figures::add));
+        values.forEach(
+                (figure, some) -> weeks.compare(figure, some, change.zone()).ifPresent(figures::add));
         return figures;
     }
 

@@ -42,7 +42,9 @@ public final class Noticing {
         List<Numbered> piece = events.after(next, List.of(EventKind.FACT_CHANGED), PIECE);
         while (!piece.isEmpty()) {
             for (Numbered one : piece) {
-                oldest = kept(one) && one.event().at().isBefore(oldest) ? one.event().at() : oldest;
+                oldest = kept(one) && one.event().at().isBefore(oldest)
+                        ? one.event().at()
+                        : oldest;
                 next = one.id();
             }
             table.lookedAt(next);

@@ -27,7 +27,8 @@ public record Weeks(Instant from, Instant until, Instant again, Instant to) {
 
     /** Cut short by the changes before and after, so that each week is of one version. */
     public static Weeks around(Open change) {
-        Instant restart = change.restartedAt().filter(at -> at.isBefore(change.at())).orElse(change.at());
+        Instant restart =
+                change.restartedAt().filter(at -> at.isBefore(change.at())).orElse(change.at());
         Instant again = change.at().plus(AFTER);
         Instant from = change.at().minus(WEEK);
         Instant to = again.plus(WEEK);

@@ -70,7 +70,8 @@ public final class Pattern implements VersionScheme.Rule {
     @Override
     public String words() {
         return fault.isEmpty()
-                ? "The pattern " + expression + " must take the whole version; its groups are compared in turn, digits as"
+                ? "The pattern " + expression
+                        + " must take the whole version; its groups are compared in turn, digits as"
                         + " numbers, others as text. A group that takes nothing comes first, but last when its name begins"
                         + " with “pre”."
                 : "The pattern " + expression + " cannot be used: " + fault + ".";

@@ -74,7 +74,8 @@ public final class SiteAlarms {
     private Map<AlarmKey, Wanted> wanted() {
         Map<Long, List<FirmwareState>> sites = new LinkedHashMap<>();
         for (FirmwareState state : states.all(CustomerScope.everyone())) {
-            sites.computeIfAbsent(state.place().siteId(), made -> new ArrayList<>()).add(state);
+            sites.computeIfAbsent(state.place().siteId(), made -> new ArrayList<>())
+                    .add(state);
         }
         RuleSet current = rules.get();
         Map<AlarmKey, Wanted> wanted = new LinkedHashMap<>();

@@ -24,7 +24,8 @@ final class SiteTexts {
      */
     static String of(List<FirmwareState> all) {
         List<FirmwareState> bad = all.stream().filter(SiteTexts::withdrawn).toList();
-        List<DeviceKind> kinds = bad.stream().map(FirmwareState::kind).distinct().toList();
+        List<DeviceKind> kinds =
+                bad.stream().map(FirmwareState::kind).distinct().toList();
         boolean one = kinds.size() == 1;
         long of = all.stream()
                 .filter(state -> !one || state.kind() == kinds.get(0))

@@ -37,7 +37,8 @@ public final class WorkList {
         Map<String, List<FirmwareState>> groups = new LinkedHashMap<>();
         for (FirmwareState state : states) {
             if (state.place().lineId().isPresent()) {
-                String key = state.place().siteId() + "/" + state.place().lineId().getAsLong();
+                String key =
+                        state.place().siteId() + "/" + state.place().lineId().getAsLong();
                 groups.computeIfAbsent(key, made -> new ArrayList<>()).add(state);
             }
         }

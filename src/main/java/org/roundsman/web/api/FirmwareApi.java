@@ -73,8 +73,7 @@ class FirmwareApi {
     @GET
     @Path("policy")
     @Operation(summary = "Lists what is decided about each line of firmware")
-    public RestResponse<Listing<FirmwareJson.Policy>> listFirmwarePolicies(
-            UriInfo address, @BeanParam Paging paging) {
+    public RestResponse<Listing<FirmwareJson.Policy>> listFirmwarePolicies(UriInfo address, @BeanParam Paging paging) {
         var all = policies.all().stream().map(line -> FirmwareJson.Policy.of(line, caller.scope()));
         return Listing.of(
                 address, paging, paging.cut(all, FirmwareJson.Policy::lineId), one -> String.valueOf(one.lineId()));

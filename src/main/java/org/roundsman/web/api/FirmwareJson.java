@@ -149,7 +149,10 @@ final class FirmwareJson {
             @Schema(description = "recommended, accepted, pilot or withdrawn", examples = "recommended")
             String decision,
 
-            @Schema(nullable = true, description = "Needed for a withdrawal; else a note", examples = "restarts under load")
+            @Schema(
+                    nullable = true,
+                    description = "Needed for a withdrawal; else a note",
+                    examples = "restarts under load")
             String reason,
 
             @Schema(nullable = true, description = "Left out for today", examples = "2026-03-04")
@@ -236,7 +239,8 @@ final class FirmwareJson {
             @Schema(nullable = true, description = "Left out for whatever runs there", examples = "5.9.13")
             String version,
 
-            @Schema(examples = "The till is certified with it.") String reason,
+            @Schema(examples = "The till is certified with it.")
+            String reason,
 
             @Schema(
                     type = SchemaType.STRING,

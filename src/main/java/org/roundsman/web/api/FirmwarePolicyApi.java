@@ -62,8 +62,7 @@ class FirmwarePolicyApi {
             @RestPath long line, FirmwareJson.ReleaseEntry entry) {
         line(line);
         Release made = policies.save(line, entry.draft());
-        return tagged.created(
-                address(line), FirmwareJson.ReleaseJson.of(made), FirmwareJson.ReleaseEntry.of(made));
+        return tagged.created(address(line), FirmwareJson.ReleaseJson.of(made), FirmwareJson.ReleaseEntry.of(made));
     }
 
     @DELETE
@@ -84,8 +83,7 @@ class FirmwarePolicyApi {
             @RestPath long line, FirmwareJson.MinimumEntry entry) {
         line(line);
         SecurityMinimum made = policies.save(line, entry.draft());
-        return tagged.created(
-                address(line), FirmwareJson.MinimumJson.of(made), FirmwareJson.MinimumEntry.of(made));
+        return tagged.created(address(line), FirmwareJson.MinimumJson.of(made), FirmwareJson.MinimumEntry.of(made));
     }
 
     @DELETE
@@ -102,8 +100,7 @@ class FirmwarePolicyApi {
     @Path("pilots")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Lets a site run the pilot release first")
-    public RestResponse<FirmwareJson.PilotEntry> addFirmwarePilot(
-            @RestPath long line, FirmwareJson.PilotEntry entry) {
+    public RestResponse<FirmwareJson.PilotEntry> addFirmwarePilot(@RestPath long line, FirmwareJson.PilotEntry entry) {
         line(line);
         policies.addPilot(line, Given.or(entry.siteId(), 0L));
         return tagged.created(address(line), entry, entry);
@@ -127,8 +124,7 @@ class FirmwarePolicyApi {
             @RestPath long line, FirmwareJson.ExceptionEntry entry) {
         line(line);
         PolicyException made = policies.except(line, entry.draft());
-        return tagged.created(
-                address(line), FirmwareJson.ExceptionJson.of(made), FirmwareJson.ExceptionEntry.of(made));
+        return tagged.created(address(line), FirmwareJson.ExceptionJson.of(made), FirmwareJson.ExceptionEntry.of(made));
     }
 
     @DELETE

@@ -92,7 +92,9 @@ class FirmwareDownloads {
                 state.security() ? "yes" : "no",
                 state.mixed() ? "yes" : "no",
                 state.target(),
-                state.daysBehind().isPresent() ? String.valueOf(state.daysBehind().getAsLong()) : "");
+                state.daysBehind().isPresent()
+                        ? String.valueOf(state.daysBehind().getAsLong())
+                        : "");
     }
 
     private static List<String> row(int order, WorkItem item) {

@@ -115,7 +115,9 @@ class FirmwareViews {
         List<FirmwareState> all = states.all(visitor.scope());
         List<FirmwareState> found = all.stream().filter(search::takes).toList();
         Page<FirmwareState> page = cut(found, search.number());
-        String site = search.site().isEmpty() || found.isEmpty() ? "" : found.get(0).place().site();
+        String site = search.site().isEmpty() || found.isEmpty()
+                ? ""
+                : found.get(0).place().site();
         return new Listed(
                 search,
                 choices(all, search),

@@ -40,7 +40,13 @@ class PolicyViews {
 
     /** A line in the list of lines. */
     record LineOf(
-            long id, String name, String scheme, String models, String recommended, String withdrawn, String exceptions) {}
+            long id,
+            String name,
+            String scheme,
+            String models,
+            String recommended,
+            String withdrawn,
+            String exceptions) {}
 
     /** Something to choose. */
     record Choice(String value, String name) {}
@@ -171,8 +177,7 @@ class PolicyViews {
     /** The newest first; those that cannot be compared at the end. */
     private static List<ReleaseLine> releases(LinePolicy policy, VersionScheme versions) {
         Comparator<Release> order = (one, other) -> {
-            Comparison comparison =
-                    VersionScheme.compare(versions.read(other.version()), versions.read(one.version()));
+            Comparison comparison = VersionScheme.compare(versions.read(other.version()), versions.read(one.version()));
             return switch (comparison.outcome()) {
                 case OLDER -> -1;
                 case NEWER -> 1;
@@ -181,8 +186,8 @@ class PolicyViews {
         };
         List<Release> read = new ArrayList<>();
         List<Release> unread = new ArrayList<>();
-        policy.releases().forEach(release ->
-                (versions.read(release.version()) instanceof Version.Read ? read : unread).add(release));
+        policy.releases().forEach(release -> (versions.read(release.version()) instanceof Version.Read ? read : unread)
+                .add(release));
         read.sort(order);
         read.addAll(unread);
         return read.stream().map(release -> line(release, versions)).toList();
@@ -216,7 +221,8 @@ class PolicyViews {
         }
         Version version = versions.read(text);
         if (version instanceof Version.Unreadable unreadable) {
-            return new Tried(version.text(), List.of(), List.of(), "It cannot be compared: " + unreadable.reason() + ".");
+            return new Tried(
+                    version.text(), List.of(), List.of(), "It cannot be compared: " + unreadable.reason() + ".");
         }
         List<String> place = policy.releases().stream()
                 .map(release -> place(version, release, versions))

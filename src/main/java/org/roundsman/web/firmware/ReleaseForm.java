@@ -75,7 +75,12 @@ record ReleaseForm(
                 .findFirst()
                 .orElse(null);
         return new ReleaseDraft(
-                id("model", model), version, decided, reason, day("withdrawnOn", withdrawnOn), day("releasedOn", releasedOn));
+                id("model", model),
+                version,
+                decided,
+                reason,
+                day("withdrawnOn", withdrawnOn),
+                day("releasedOn", releasedOn));
     }
 
     MinimumDraft minimum() {

@@ -72,7 +72,8 @@ record RunLine(
     }
 
     private static String each(List<String> words) {
-        return String.join(", ", words.stream().filter(word -> !word.isEmpty()).distinct().toList());
+        return String.join(
+                ", ", words.stream().filter(word -> !word.isEmpty()).distinct().toList());
     }
 
     private static String since(List<FirmwareState> states) {

@@ -36,7 +36,10 @@ record UpgradeLine(
                     + " after, over " + (change.thin() ? "only " : "") + share;
             Outcome outcome = change.outcome();
             return new Figure(
-                    change.figure().word(), words, outcome.word(), outcome == Outcome.HIGHER || outcome == Outcome.LOWER);
+                    change.figure().word(),
+                    words,
+                    outcome.word(),
+                    outcome == Outcome.HIGHER || outcome == Outcome.LOWER);
         }
     }
 
@@ -50,7 +53,8 @@ record UpgradeLine(
                 change.old(),
                 change.fresh(),
                 change.restartedAt()
-                        .map(at -> "restarted at " + Words.clock(at, change.place().zone()))
+                        .map(at ->
+                                "restarted at " + Words.clock(at, change.place().zone()))
                         .orElse("no restart was seen"),
                 change.figures().stream().map(Figure::of).toList(),
                 state(change, now));

@@ -107,8 +107,8 @@ class JudgeTest {
         assertThat(judge("6.3.9").reason()).isEqualTo("the recommended release");
         assertThat(judge("5.9.13").status()).isEqualTo(CURRENT);
         assertThat(judge("6.3.8").reason()).isEqualTo("6.3.8 is older than 6.3.9");
-        FirmwarePlace other = PolicyFixture.place(
-                OptionalLong.of(PolicyFixture.OTHER_MODEL), OptionalLong.of(PolicyFixture.LINE));
+        FirmwarePlace other =
+                PolicyFixture.place(OptionalLong.of(PolicyFixture.OTHER_MODEL), OptionalLong.of(PolicyFixture.LINE));
         assertThat(judge("5.9.13", NOON, other).status()).isEqualTo(WITHDRAWN);
         assertThat(judge("6.3.9", NOON, other).status()).isEqualTo(WITHDRAWN);
     }

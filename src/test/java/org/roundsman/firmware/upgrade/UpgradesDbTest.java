@@ -43,7 +43,8 @@ class UpgradesDbTest {
     }
 
     private List<FirmwareChange> all() {
-        return changes.page(CustomerScope.everyone(), OptionalLong.of(device), 1, 50).items();
+        return changes.page(CustomerScope.everyone(), OptionalLong.of(device), 1, 50)
+                .items();
     }
 
     @Test

@@ -42,8 +42,7 @@ class WeeksTest {
     @Test
     void theSameHoursOfTheWeekAreCompared() {
         Weeks weeks = Weeks.around(open(Optional.empty(), Optional.empty()));
-        Map<Instant, Double> values =
-                values(CHANGE.minus(Duration.ofDays(9)), CHANGE.plus(Duration.ofDays(3)), UTC, 0);
+        Map<Instant, Double> values = values(CHANGE.minus(Duration.ofDays(9)), CHANGE.plus(Duration.ofDays(3)), UTC, 0);
         FigureChange change = weeks.compare(Figure.CLIENTS, values, UTC).orElseThrow();
         assertThat(change.before()).isEqualTo(change.after());
         assertThat(change.outcome()).isEqualTo(Outcome.AS_BEFORE);
@@ -54,8 +53,7 @@ class WeeksTest {
     @Test
     void aWholeWeekIsNearlyAllOfItsQuarterHours() {
         Weeks weeks = Weeks.around(open(Optional.empty(), Optional.empty()));
-        Map<Instant, Double> values =
-                values(CHANGE.minus(Duration.ofDays(9)), CHANGE.plus(Duration.ofDays(9)), UTC, 5);
+        Map<Instant, Double> values = values(CHANGE.minus(Duration.ofDays(9)), CHANGE.plus(Duration.ofDays(9)), UTC, 5);
         FigureChange change = weeks.compare(Figure.CLIENTS, values, UTC).orElseThrow();
         assertThat(change.quarters()).isBetween(660, 672);
         assertThat(change.after() - change.before()).isCloseTo(5.0, org.assertj.core.data.Offset.offset(1e-9));
@@ -76,8 +74,8 @@ class WeeksTest {
 
     @Test
     void anotherChangeCutsTheWeekSoThatEachIsOfOneVersion() {
-        Weeks weeks = Weeks.around(open(
-                Optional.of(CHANGE.minus(Duration.ofDays(1))), Optional.of(CHANGE.plus(Duration.ofDays(8)))));
+        Weeks weeks = Weeks.around(
+                open(Optional.of(CHANGE.minus(Duration.ofDays(1))), Optional.of(CHANGE.plus(Duration.ofDays(8)))));
         assertThat(weeks.from()).isEqualTo(CHANGE.minus(Duration.ofDays(1)));
         assertThat(weeks.to()).isEqualTo(CHANGE.plus(Duration.ofDays(7)).plus(Duration.ofMinutes(15)));
         Weeks short1 = Weeks.around(open(Optional.empty(), Optional.of(CHANGE.plusSeconds(600))));

@@ -89,7 +89,8 @@ class SiteAlarmsDbTest {
     @Test
     void severalReasonsAreCounted() {
         town.house.fleet.run(
-                "insert into firmware_minimum (line_id, version, identifier) values (?, '6.0.5', 'TR-ADV-7')", town.line);
+                "insert into firmware_minimum (line_id, version, identifier) values (?, '6.0.5', 'TR-ADV-7')",
+                town.line);
         town.runs(second, "6.0.0");
         look();
         assertThat(only().text())

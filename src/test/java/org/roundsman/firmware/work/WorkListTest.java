@@ -88,8 +88,7 @@ class WorkListTest {
         assertThat(items).extracting(item -> item.place().siteId()).containsExactly(5L, 4L, 3L, 2L, 6L, 1L);
         assertThat(items)
                 .extracting(WorkItem::risk)
-                .containsExactly(
-                        Risk.SECURITY, Risk.WITHDRAWN, Risk.MIXED, Risk.BEHIND, Risk.BEHIND, Risk.BEHIND);
+                .containsExactly(Risk.SECURITY, Risk.WITHDRAWN, Risk.MIXED, Risk.BEHIND, Risk.BEHIND, Risk.BEHIND);
         assertThat(items.get(4).people()).hasValue(40);
     }
 
@@ -113,12 +112,14 @@ class WorkListTest {
         add(2, FirmwareStatus.BEHIND, "6.4.1");
         Running running = window(11, NOON.minusSeconds(3600), NOON.plusSeconds(1900));
         Running night = window(12, NOON.plusSeconds(36_000), NOON.plusSeconds(36_000 + 3_600));
-        Fitting fitting = new Fitting(
-                site -> site == 1 ? List.of(running, night) : List.of(), Duration.ofMinutes(15), NOON);
-        List<WorkItem> items = WorkList.of(states, Map.of()).stream().map(fitting::fit).toList();
+        Fitting fitting =
+                new Fitting(site -> site == 1 ? List.of(running, night) : List.of(), Duration.ofMinutes(15), NOON);
+        List<WorkItem> items =
+                WorkList.of(states, Map.of()).stream().map(fitting::fit).toList();
         assertThat(items.get(0).fits())
                 .extracting(WorkItem.Fit::windowId, WorkItem.Fit::devices)
-                .containsExactly(org.assertj.core.groups.Tuple.tuple(11L, 2), org.assertj.core.groups.Tuple.tuple(12L, 4));
+                .containsExactly(
+                        org.assertj.core.groups.Tuple.tuple(11L, 2), org.assertj.core.groups.Tuple.tuple(12L, 4));
         assertThat(items.get(0).left()).isEqualTo(1);
         assertThat(items.get(1).unplanned()).isTrue();
         assertThat(items.get(1).left()).isEqualTo(1);
