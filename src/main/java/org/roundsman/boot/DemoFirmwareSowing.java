@@ -4,6 +4,7 @@ import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
+import java.time.Clock;
 import java.time.LocalDate;
 import java.time.ZoneOffset;
 import java.util.Map;
@@ -31,10 +32,12 @@ class DemoFirmwareSowing {
 
     private final FirmwarePolicies policies;
     private final DemoFirmwarePast past;
+    private final Clock clock;
 
     @Inject
-    DemoFirmwareSowing(FirmwarePolicies policies, DataSource database) {
+    DemoFirmwareSowing(FirmwarePolicies policies, DataSource database, Clock clock) {
         this.policies = policies;
+        this.clock = clock;
         this.past = new DemoFirmwarePast(database);
     }
 
@@ -45,7 +48,7 @@ class DemoFirmwareSowing {
             if (policies.find(line).orElseThrow().empty()) {
                 decide(line, kind, first);
                 if (kind == DeviceKind.ACCESS_POINT) {
-                    special(line, first, event);
+                    special(line, event);
                 }
             }
         });
@@ -78,7 +81,7 @@ class DemoFirmwareSowing {
     }
 
     /** The pilot site, and the customer who may keep the old release for a while. */
-    private void special(long line, LocalDate first, DemoSown event) {
+    private void special(long line, DemoSown event) {
         place(event, "castle-gate-ap-03").ifPresent(place -> policies.addPilot(line, place.siteId()));
         place(event, "exchange-ap-01")
                 .ifPresent(place -> policies.except(
@@ -87,7 +90,7 @@ class DemoFirmwareSowing {
                                 place.customerId(),
                                 "5.9.13",
                                 "The tills of the shop are certified with it until the new ones come (invented)",
-                                first.plusDays(45))));
+                                LocalDate.now(clock).plusDays(45))));
     }
 
     private Optional<DemoFirmwarePast.Place> place(DemoSown event, String name) {

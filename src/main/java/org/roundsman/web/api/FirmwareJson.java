@@ -131,10 +131,34 @@ final class FirmwareJson {
 
     /** What is decided about a release. */
     @Schema(name = "FirmwareRelease")
-    record ReleaseJson(@Schema(examples = "11") long id, ReleaseEntry entry) {
+    record ReleaseJson(
+            @Schema(examples = "11") long id,
+
+            @Schema(nullable = true, description = "Null for all models of the line", examples = "3")
+            Long modelId,
+
+            @Schema(examples = "6.4.2") String version,
+
+            @Schema(description = "recommended, accepted, pilot or withdrawn", examples = "recommended")
+            String decision,
+
+            @Schema(examples = "restarts under load") String reason,
+
+            @Schema(nullable = true, description = "Null unless withdrawn", examples = "2026-03-04")
+            LocalDate withdrawnOn,
+
+            @Schema(nullable = true, description = "By the maker, where known", examples = "2026-02-01")
+            LocalDate releasedOn) {
 
         static ReleaseJson of(Release one) {
-            return new ReleaseJson(one.id(), ReleaseEntry.of(one));
+            return new ReleaseJson(
+                    one.id(),
+                    orNull(one.modelId()),
+                    one.version(),
+                    Choice.word(one.stand()),
+                    one.reason(),
+                    one.withdrawnOn().orElse(null),
+                    one.releasedOn().orElse(null));
         }
     }
 
@@ -185,10 +209,18 @@ final class FirmwareJson {
 
     /** The oldest version with a security fix. */
     @Schema(name = "FirmwareMinimum")
-    record MinimumJson(@Schema(examples = "4") long id, MinimumEntry entry) {
+    record MinimumJson(
+            @Schema(examples = "4") long id,
+
+            @Schema(nullable = true, description = "Null for all models of the line", examples = "3")
+            Long modelId,
+
+            @Schema(examples = "6.1.0") String version,
+            @Schema(examples = "TR-ADV-2026-003") String identifier,
+            @Schema(examples = "Management page without a password") String note) {
 
         static MinimumJson of(SecurityMinimum one) {
-            return new MinimumJson(one.id(), MinimumEntry.of(one));
+            return new MinimumJson(one.id(), orNull(one.modelId()), one.version(), one.identifier(), one.note());
         }
     }
 
@@ -222,12 +254,22 @@ final class FirmwareJson {
     @Schema(name = "FirmwareException")
     record ExceptionJson(
             @Schema(examples = "5") long id,
-            ExceptionEntry entry,
+            @Schema(examples = "7") long customerId,
+
+            @Schema(description = "Empty for whatever runs there", examples = "5.9.13")
+            String version,
+
+            @Schema(examples = "The till is certified with it.") String reason,
+
+            @Schema(description = "The last day on which it holds, by the clock of each site", examples = "2026-12-31")
+            LocalDate lastDay,
+
             @Schema(examples = "wren") String madeBy,
             @Schema(examples = "2026-03-04T12:00:00Z") Instant madeAt) {
 
         static ExceptionJson of(PolicyException one) {
-            return new ExceptionJson(one.id(), ExceptionEntry.of(one), one.madeBy(), one.madeAt());
+            return new ExceptionJson(
+                    one.id(), one.customerId(), one.version(), one.reason(), one.lastDay(), one.madeBy(), one.madeAt());
         }
     }
 
