@@ -16,6 +16,11 @@ final class KnownIds {
     private static final Map<String, String> NOBODYS = Map.ofEntries(
             Map.entry("models", NOTHING),
             Map.entry("firmware-lines", NOTHING),
+            Map.entry("policy", NOTHING),
+            Map.entry("releases", NOTHING),
+            Map.entry("minimums", NOTHING),
+            Map.entry("pilots", NOTHING),
+            Map.entry("exceptions", NOTHING),
             Map.entry("problems", "refused"),
             Map.entry("imports", NOTHING),
             Map.entry("templates", "devices"),

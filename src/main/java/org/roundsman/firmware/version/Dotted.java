@@ -2,6 +2,7 @@ package org.roundsman.firmware.version;
 
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import org.roundsman.firmware.Version;
 import org.roundsman.firmware.VersionMark;
 import org.roundsman.firmware.VersionScheme;
@@ -37,6 +38,10 @@ public final class Dotted implements VersionScheme.Rule {
     @Override
     public Version read(String text) {
         Scan scan = new Scan(text);
+        Optional<String> odd = scan.oddSign(sign -> rank((char) sign) >= 0);
+        if (odd.isPresent()) {
+            return new Version.Unreadable(text, "the sign “" + odd.get() + "” is not part of dotted numbers");
+        }
         if (scan.hasPrefix()) {
             scan.skip("prefix, not compared");
         }
@@ -48,10 +53,8 @@ public final class Dotted implements VersionScheme.Rule {
                 scan.takeNumber(NUMBER);
             } else if (scan.isLetter()) {
                 word(scan);
-            } else if (rank(scan.sign()) < 0) {
-                return new Version.Unreadable(text, "the sign “" + scan.shown() + "” is not part of dotted numbers");
             } else if (!scan.moreFollows()) {
-                return new Version.Unreadable(text, "a number or letters must follow “" + scan.shown() + "”");
+                return new Version.Unreadable(text, "a number or letters must follow “" + scan.sign() + "”");
             } else {
                 sign(scan);
             }

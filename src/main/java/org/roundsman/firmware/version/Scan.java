@@ -2,6 +2,8 @@ package org.roundsman.firmware.version;
 
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
+import java.util.function.IntPredicate;
 import org.roundsman.firmware.Version;
 import org.roundsman.firmware.VersionMark;
 
@@ -34,9 +36,12 @@ final class Scan {
         return text.charAt(at);
     }
 
-    /** The character as it is shown to people, whole also where Java needs two for it. */
-    String shown() {
-        return new String(Character.toChars(text.codePointAt(at)));
+    /** The first character that is neither digit nor letter nor among these; whole also where Java needs two for it. */
+    Optional<String> oddSign(IntPredicate known) {
+        return text.codePoints()
+                .filter(c -> c > 127 || !digit((char) c) && !letter((char) c) && !known.test(c))
+                .mapToObj(Character::toString)
+                .findFirst();
     }
 
     boolean isDigit() {
