@@ -108,6 +108,20 @@ public final class ContractTable {
                 "select serial from contract_unit where contract_id = ?", row -> row.getString(1), contractId));
     }
 
+    public boolean hasCustomer(long id) {
+        return rows.one("select 1 from customer where id = ?", row -> 1, id).isPresent();
+    }
+
+    /** The contracts that name that serial number, by first day. */
+    public List<Contract> ofUnit(long customerId, String serial) {
+        return rows.list(
+                WHOLE + " where w.customer_id = ? and exists (select 1 from contract_unit u where u.contract_id = w.id"
+                        + " and lower(u.serial) = lower(?)) order by w.begins_on, w.id",
+                ContractTable::contract,
+                customerId,
+                serial);
+    }
+
     /** Whether another contract of the customer has that number. */
     public boolean taken(long customerId, String number, long but) {
         return rows.one(
