@@ -15,6 +15,7 @@ final class KnownIds {
     /** What is no single customer's, so that any value does: things that nobody made, and fixed words. */
     private static final Map<String, String> NOBODYS = Map.ofEntries(
             Map.entry("models", NOTHING),
+            Map.entry("firmware-lines", NOTHING),
             Map.entry("problems", "refused"),
             Map.entry("imports", NOTHING),
             Map.entry("templates", "devices"),
