@@ -6,10 +6,12 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Optional;
 import java.util.Random;
+import org.roundsman.catalogue.WarrantyTerms.Months;
 import org.roundsman.demo.DemoDevice;
 import org.roundsman.fleet.PurchaseDraft;
 import org.roundsman.warranty.ContractDraft;
 import org.roundsman.warranty.UnitCover;
+import org.roundsman.warranty.UnitModel;
 
 /**
  * What was bought when, drawn by lot from the numbers of site and device, so that the same fleet always comes out the same. A
@@ -20,10 +22,16 @@ final class DemoPurchases {
     private static final List<String> SUPPLIERS =
             List.of("Quillmark Supply (invented)", "Harrow Gate Trading (invented)");
 
-    /** Days ago that a site was bought, at least and at most: three and a half years. */
-    private static final int NEWEST = 40;
+    /** The last days of cover lie between so many days before the day of sowing and so many after it. */
+    private static final int BEFORE = 150;
 
-    private static final int OLDEST = 1_280;
+    private static final int AFTER = 740;
+
+    /** Nothing was bought later than so many days before: it has to be delivered and installed by now. */
+    private static final int NEWEST = 45;
+
+    /** Each site is bought in so many lots. */
+    private static final int LOTS = 3;
 
     /** Of a hundred units, so many have no purchase, and so many one without any day. */
     private static final int UNKNOWN = 5;
@@ -47,15 +55,11 @@ final class DemoPurchases {
         if (lot < UNKNOWN) {
             return Optional.empty();
         }
-        LocalDate bought = sown.minusDays(NEWEST + site.nextInt(OLDEST - NEWEST));
-        if (own.nextInt(6) == 0) {
-            bought = later(bought, own.nextInt(400));
-        }
+        LocalDate bought = bought(unit, spread(device.site() * LOTS + own.nextInt(LOTS)));
         LocalDate delivered = later(bought, 4 + site.nextInt(12));
         LocalDate installed = later(delivered, 5 + site.nextInt(30));
         boolean dated = lot >= UNKNOWN + UNDATED;
-        BigDecimal price =
-                unit.unit().model().flatMap(model -> model.listPrice()).orElse(null);
+        BigDecimal price = unit.unit().model().flatMap(UnitModel::listPrice).orElse(null);
         String order = bought.getYear() + "-" + (1_000 + device.site());
         return Optional.of(new PurchaseDraft(
                 device.serial(),
@@ -70,6 +74,25 @@ final class DemoPurchases {
                 price == null ? null : price.multiply(new BigDecimal("0.82")).setScale(2, RoundingMode.HALF_UP),
                 price == null ? "" : "EUR",
                 "Invented for demonstration"));
+    }
+
+    /** So that the cover by the terms of the model ends on a day that is spread evenly. */
+    private LocalDate bought(UnitCover unit, double place) {
+        int months = unit.unit()
+                .model()
+                .flatMap(UnitModel::terms)
+                .filter(Months.class::isInstance)
+                .map(Months.class::cast)
+                .map(Months::months)
+                .orElse(36);
+        LocalDate last = sown.plusDays(Math.round(place * (BEFORE + AFTER)) - BEFORE);
+        LocalDate bought = last.minusMonths(months);
+        return bought.isAfter(sown.minusDays(NEWEST)) ? sown.minusDays(NEWEST) : bought;
+    }
+
+    /** From 0 to 1: numbers one after the other lie far apart, and all of them together evenly. */
+    private static double spread(int number) {
+        return number * 0.618_034 % 1;
     }
 
     private LocalDate later(LocalDate day, int days) {
