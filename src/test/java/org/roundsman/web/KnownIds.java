@@ -36,6 +36,7 @@ final class KnownIds {
             Map.entry("webhooks", NOTHING),
             Map.entry("messages", NOTHING),
             Map.entry("chains", NOTHING),
+            Map.entry("calendar", NOTHING),
             Map.entry("readings", NOTHING));
 
     private final Map<String, String> ids;
@@ -57,6 +58,10 @@ final class KnownIds {
                 Map.entry("planned-work", String.valueOf(place.workId())),
                 Map.entry("alarms", String.valueOf(place.alarmId())),
                 Map.entry("visit", String.valueOf(place.alarmId())),
+                Map.entry("purchases", String.valueOf(place.cover().purchaseId())),
+                Map.entry("contracts", String.valueOf(place.cover().contractId())),
+                Map.entry("evidence", String.valueOf(place.cover().evidenceId())),
+                Map.entry("calendars", String.valueOf(place.cover().calendarId())),
                 Map.entry("people", String.valueOf(place.accountId()))));
     }
 
@@ -73,6 +78,10 @@ final class KnownIds {
                 Map.entry("planned-work", NOTHING),
                 Map.entry("alarms", NOTHING),
                 Map.entry("visit", NOTHING),
+                Map.entry("purchases", NOTHING),
+                Map.entry("contracts", NOTHING),
+                Map.entry("evidence", NOTHING),
+                Map.entry("calendars", NOTHING),
                 Map.entry("people", NOTHING)));
     }
 

@@ -52,6 +52,7 @@ public class MarkedPlaces {
             long tokenId,
             long workId,
             long alarmId,
+            CoverFixture.Marked cover,
             String viewerToken) {}
 
     public Place place(String name) {
@@ -72,6 +73,7 @@ public class MarkedPlaces {
                 number("select id from personal_token where account_id = " + viewer.accountId()),
                 number("select id from planned_work where customer_id = " + plain.customerId()),
                 alarm(plain, marker),
+                CoverFixture.mark(this, plain, marker, viewer.accountId()),
                 token);
     }
 

@@ -23,9 +23,14 @@ import org.roundsman.web.Addresses.Address;
 @QuarkusTest
 class RolesDbTest {
 
-    /** Those that nobody need sign in for; each shows no data. */
-    private static final Set<String> OPEN =
-            Set.of("/sign-in", "/sign-out", "/api/docs", "/api/problems", "/api/problems/refused");
+    /** Those that nobody need sign in for; each shows no data, but a calendar to who knows its secret. */
+    private static final Set<String> OPEN = Set.of(
+            "/sign-in",
+            "/sign-out",
+            "/api/docs",
+            "/api/problems",
+            "/api/problems/refused",
+            "/calendar/" + KnownIds.NOTHING + ".ics");
 
     private static final List<Address> ALL = Addresses.all();
 
@@ -117,7 +122,12 @@ class RolesDbTest {
                     .contains(own.marker());
         }
         String narrowed = places.token(Role.OWNER, null, EnumSet.allOf(TokenScope.class), own.customerId());
-        for (String path : List.of("/changes", "/credentials", "/credentials/" + own.credentialId())) {
+        for (String path : List.of(
+                "/changes",
+                "/credentials",
+                "/credentials/" + own.credentialId(),
+                "/warranty/units",
+                "/warranty/contracts")) {
             assertThat(Api.with(narrowed).get(path).asString()).as(path).contains(own.marker());
         }
     }
@@ -134,7 +144,7 @@ class RolesDbTest {
         assertThat(answer.asString()).as(address.toString()).doesNotContain(theirs.marker());
         String at = "/" + theirs.siteId() + "|/" + theirs.deviceId() + "|/" + theirs.customerId() + "|/"
                 + theirs.credentialId() + "|/" + theirs.accountId() + "|/" + theirs.tokenId() + "|/" + theirs.workId()
-                + "|/" + theirs.alarmId();
+                + "|/" + theirs.alarmId() + theirs.cover().either();
         if (address.path().matches(".*(" + at + ")(/.*)?")) {
             assertThat(answer.statusCode()).as(address.toString()).isIn(403, 404);
         }

@@ -77,28 +77,35 @@ public final class ContractTable {
                 row.getInt("units"));
     }
 
-    /** The contracts of each unit that has one, of one customer or null for all. */
+    /**
+     * The contracts of each unit that has one; how many units they cover is left out.
+     *
+     * @param customerId only of that customer, null for all
+     * @param customers only of these, null for all
+     */
     public Map<Key, List<Contract>> byUnit(Long customerId, Collection<Long> customers) {
-        Map<Long, Contract> known = new HashMap<>();
-        all(customerId).forEach(contract -> known.put(contract.id(), contract));
-        Map<Key, List<Contract>> found = new HashMap<>();
         Long[] ids = Rows.ids(customers);
+        Map<Long, Contract> known = new HashMap<>();
         rows.list(
-                "select u.contract_id, u.serial from contract_unit u join warranty_contract w on w.id = u.contract_id"
-                        + " where (?::bigint is null or w.customer_id = ?) and (?::bigint[] is null or w.customer_id ="
-                        + " any(?))",
+                        "select w.*, c.name as customer, 0 as units from warranty_contract w join customer c on c.id ="
+                                + " w.customer_id where (?::bigint is null or w.customer_id = ?) and (?::bigint[] is null or"
+                                + " w.customer_id = any(?))",
+                        ContractTable::contract,
+                        customerId,
+                        customerId,
+                        ids,
+                        ids)
+                .forEach(contract -> known.put(contract.id(), contract));
+        Map<Key, List<Contract>> found = new HashMap<>();
+        rows.list(
+                "select contract_id, serial from contract_unit where contract_id = any(?)",
                 row -> {
                     Contract contract = known.get(row.getLong(1));
-                    return contract == null
-                            ? null
-                            : found.computeIfAbsent(
-                                            Key.of(contract.customerId(), row.getString(2)), made -> new ArrayList<>())
-                                    .add(contract);
+                    return found.computeIfAbsent(
+                                    Key.of(contract.customerId(), row.getString(2)), made -> new ArrayList<>())
+                            .add(contract);
                 },
-                customerId,
-                customerId,
-                ids,
-                ids);
+                (Object) Rows.ids(known.keySet()));
         return found;
     }
 
@@ -106,6 +113,20 @@ public final class ContractTable {
     public Set<String> serials(long contractId) {
         return new TreeSet<>(rows.list(
                 "select serial from contract_unit where contract_id = ?", row -> row.getString(1), contractId));
+    }
+
+    public boolean hasCustomer(long id) {
+        return rows.one("select 1 from customer where id = ?", row -> 1, id).isPresent();
+    }
+
+    /** The contracts that name that serial number, by first day. */
+    public List<Contract> ofUnit(long customerId, String serial) {
+        return rows.list(
+                WHOLE + " where w.customer_id = ? and exists (select 1 from contract_unit u where u.contract_id = w.id"
+                        + " and lower(u.serial) = lower(?)) order by w.begins_on, w.id",
+                ContractTable::contract,
+                customerId,
+                serial);
     }
 
     /** Whether another contract of the customer has that number. */

@@ -26,10 +26,13 @@ public final class PurchaseTable {
             """;
 
     private static final String OF_DEVICES = """
-             where p.device_id = any(?) or (p.customer_id, lower(p.serial)) in (
-                select t.customer_id, lower(f.value) from device v
+             where p.id in (
+                select n.id from purchase n where n.device_id = any(?)
+                union
+                select n.id from device v
                 join site t on t.id = v.site_id
                 join device_fact f on f.device_id = v.id and f.fact = 'SERIAL'
+                join purchase n on n.customer_id = t.customer_id and lower(n.serial) = lower(f.value)
                 where v.id = any(?))
              order by p.id
             """;

@@ -38,6 +38,7 @@ public final class ApiDescription implements OASFilter {
             Map.entry("Changes", "Who changed what"),
             Map.entry("Tokens", "The caller, and the caller's own tokens"),
             Map.entry("Import and export", "Tables as CSV: out, and in by way of a dry run"),
+            Map.entry("Warranty", "Until when units are covered and why, what that costs, and extended contracts"),
             Map.entry("Sweeps", "Looking for the devices of a site, and taking them up"));
 
     /** Operations that other work under way, or the lack of it, may stand against; besides everything that removes. */
