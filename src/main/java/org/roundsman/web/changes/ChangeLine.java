@@ -84,6 +84,10 @@ record ChangeLine(
             case "planned work" -> "/planned/" + subject.id();
             case "alarm" -> "/alarms/" + subject.id();
             case "customer" -> "/?customer=" + subject.id();
+            case "claim" -> "/claims/" + subject.id();
+            case "spare" -> "/spares/" + subject.id();
+            case "store room" -> "/store-rooms/" + subject.id();
+            case "unit in place" -> "/devices/" + subject.id();
             default -> "";
         };
     }
