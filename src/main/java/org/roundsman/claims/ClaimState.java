@@ -49,8 +49,7 @@ public enum ClaimState {
             return Optional.of("the claim is closed; open another one if the unit fails again");
         }
         String possible = next().stream().map(ClaimState::word).collect(Collectors.joining(", or "));
-        return Optional.of(
-                "a claim that is " + word + " cannot become " + to.word + "; it can become " + possible);
+        return Optional.of("a claim that is " + word + " cannot become " + to.word + "; it can become " + possible);
     }
 
     /** The state of that word. */

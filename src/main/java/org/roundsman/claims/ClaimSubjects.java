@@ -81,13 +81,15 @@ class ClaimSubjects {
 
     private About ofUnit(CustomerScope scope, long id) {
         Unit unit = units.find(id)
-                .filter(one -> one.owner().isPresent() && scope.includes(one.owner().getAsLong()))
+                .filter(one ->
+                        one.owner().isPresent() && scope.includes(one.owner().getAsLong()))
                 .orElseThrow(() -> EntryCheck.refused("unit", "there is no such unit of a customer"));
         Optional<Stay> last = stays.ofUnit(id, 1).stream()
                 .filter(stay -> scope.includes(stay.customerId()))
                 .findFirst();
-        Optional<Device> device = last.flatMap(
-                stay -> stay.deviceId().isPresent() ? devices.find(scope, stay.deviceId().getAsLong()) : Optional.empty());
+        Optional<Device> device = last.flatMap(stay -> stay.deviceId().isPresent()
+                ? devices.find(scope, stay.deviceId().getAsLong())
+                : Optional.empty());
         return new About(scope, unit, unit.owner().getAsLong(), last, device);
     }
 
@@ -96,7 +98,9 @@ class ClaimSubjects {
         OptionalLong owner = OptionalLong.of(device.site.customer.id);
         Unit unit = units.ensure(owner, serial, model(device), stays.mac(device.id), device.createdAt);
         boolean elsewhere = !stays.nowOf(unit.id()).isEmpty();
-        new EntryCheck().that("serial", !elsewhere, "this unit stands in another place").done();
+        new EntryCheck()
+                .that("serial", !elsewhere, "this unit stands in another place")
+                .done();
         stays.begin(unit.id(), device.id, device.createdAt, Stay.Standing.ENTERED, "", null);
         return unit;
     }
@@ -149,6 +153,7 @@ class ClaimSubjects {
         }
         Optional<Instant> came = about.stay().map(Stay::from);
         Instant until = about.stay().flatMap(Stay::until).orElse(now);
-        return failures.lately(about.scope(), about.device().get().id, came, until).sentences(zone);
+        return failures.lately(about.scope(), about.device().get().id, came, until)
+                .sentences(zone);
     }
 }

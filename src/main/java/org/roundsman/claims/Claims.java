@@ -73,7 +73,9 @@ public class Claims {
         Claim made = table.find(null, id).orElseThrow();
         audit.added(
                 subject(made),
-                fields(made).with("unit", made.known().serial()).with("fault", made.known().fault()));
+                fields(made)
+                        .with("unit", made.known().serial())
+                        .with("fault", made.known().fault()));
         return made;
     }
 
@@ -145,9 +147,10 @@ public class Claims {
                         "shippedOn",
                         papers.shippedOn()
                                 .filter(day -> day.getYear() < EARLIEST
-                                        || day.isAfter(now().atZone(before.known().zone())
-                                                .toLocalDate()
-                                                .plusDays(31)))
+                                        || day.isAfter(
+                                                now().atZone(before.known().zone())
+                                                        .toLocalDate()
+                                                        .plusDays(31)))
                                 .isEmpty(),
                         "a day such as 2026-03-29, at most a month ahead")
                 .done();
@@ -185,7 +188,9 @@ public class Claims {
                 .with("state", claim.state().word())
                 .with("made to", claim.papers().party())
                 .with("their reference", claim.papers().reference())
-                .with("shipped on", claim.papers().shippedOn().map(Object::toString).orElse(""))
+                .with(
+                        "shipped on",
+                        claim.papers().shippedOn().map(Object::toString).orElse(""))
                 .with("tracking", claim.papers().tracking());
     }
 }

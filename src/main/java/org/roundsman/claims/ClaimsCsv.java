@@ -18,12 +18,26 @@ import org.apache.commons.csv.CSVPrinter;
 public final class ClaimsCsv {
 
     private static final String[] CLAIMS = {
-        "claim", "state", "customer", "serial", "model", "place", "fault", "opened_utc", "opened_by", "changed_utc",
-        "cover", "terms", "made_to", "reference", "shipped_on", "tracking", "new_serial"
+        "claim",
+        "state",
+        "customer",
+        "serial",
+        "model",
+        "place",
+        "fault",
+        "opened_utc",
+        "opened_by",
+        "changed_utc",
+        "cover",
+        "terms",
+        "made_to",
+        "reference",
+        "shipped_on",
+        "tracking",
+        "new_serial"
     };
 
-    private static final String[] SPARES = {
-        "spare", "serial", "model", "owner", "lies", "since_utc", "purchase", "note"
+    private static final String[] SPARES = {"spare", "serial", "model", "owner", "lies", "since_utc", "purchase", "note"
     };
 
     private ClaimsCsv() {}
@@ -85,7 +99,9 @@ public final class ClaimsCsv {
                     String.valueOf(spare.id()),
                     guarded(unit.serial()),
                     guarded(unit.model()),
-                    guarded(Optional.of(unit.customer()).filter(name -> !name.isEmpty()).orElse("the firm's own")),
+                    guarded(Optional.of(unit.customer())
+                            .filter(name -> !name.isEmpty())
+                            .orElse("the firm's own")),
                     guarded(spare.where()),
                     spare.since().toString(),
                     guarded(spare.purchase()),

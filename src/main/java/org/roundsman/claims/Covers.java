@@ -35,8 +35,7 @@ class Covers {
         Optional<PurchaseTable.Bought> bought = purchases.of(unit.owner(), unit.serial());
         List<String> evidence = bought.map(one -> List.of("Purchase: " + Units.words(one)))
                 .orElse(List.of("No purchase of this serial number is entered."));
-        return new Cover(
-                sold.map(Covers::words).orElse("not entered"), "not worked out", List.of(), evidence);
+        return new Cover(sold.map(Covers::words).orElse("not entered"), "not worked out", List.of(), evidence);
     }
 
     /** {@code 36 months from purchase, advance replacement}. */

@@ -34,8 +34,7 @@ record Failure(
     /** More of one sort are not told one by one. */
     static final int MOST = 12;
 
-    private static final DateTimeFormatter MOMENT =
-            DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ENGLISH);
+    private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ENGLISH);
 
     /** In the time of that zone. */
     List<String> sentences(ZoneId zone) {
@@ -54,9 +53,14 @@ record Failure(
         }
         double floor = Math.floor(availability.share().getAsDouble() * 10_000) / 100;
         StringBuilder text = new StringBuilder(String.format(
-                Locale.ENGLISH, "Availability: %.2f %% of the time that counts, silent for %s", floor, length(availability.silent())));
+                Locale.ENGLISH,
+                "Availability: %.2f %% of the time that counts, silent for %s",
+                floor,
+                length(availability.silent())));
         if (!availability.planned().isZero()) {
-            text.append("; planned work of ").append(length(availability.planned())).append(" is left out");
+            text.append("; planned work of ")
+                    .append(length(availability.planned()))
+                    .append(" is left out");
         }
         if (availability.unwatched().toMinutes() > 0) {
             text.append("; not watched for ").append(length(availability.unwatched()));
@@ -93,11 +97,13 @@ record Failure(
         lines.add(alarms.isEmpty() ? "No alarm was raised." : "Alarms, the latest first:");
         for (OpenAlarm alarm : alarms) {
             String part = alarm.key().resource().part();
-            lines.add("· " + moment(alarm.raised(), zone) + " " + alarm.severity().word() + ": "
-                    + alarm.key().type().title() + (part.isEmpty() ? "" : " (" + part + ")") + ", "
-                    + alarm.clearedAt()
-                            .map(at -> "for " + length(Duration.between(alarm.began(), at)))
-                            .orElse("goes on") + ". " + alarm.text());
+            lines.add(
+                    "· " + moment(alarm.raised(), zone) + " " + alarm.severity().word() + ": "
+                            + alarm.key().type().title() + (part.isEmpty() ? "" : " (" + part + ")") + ", "
+                            + alarm.clearedAt()
+                                    .map(at -> "for " + length(Duration.between(alarm.began(), at)))
+                                    .orElse("goes on")
+                            + ". " + alarm.text());
         }
         if (moreAlarms > 0) {
             lines.add("· and " + moreAlarms + " more");

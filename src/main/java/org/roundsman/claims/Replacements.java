@@ -8,8 +8,8 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import javax.sql.DataSource;
-import org.roundsman.claims.Swaps.Place;
 import org.roundsman.claims.Stay.Standing;
+import org.roundsman.claims.Swaps.Place;
 import org.roundsman.claims.store.ClaimTable;
 import org.roundsman.claims.store.SpareTable;
 import org.roundsman.claims.store.StayTable;
@@ -100,8 +100,8 @@ public class Replacements {
         if (draft.spareId() != null) {
             Spare spare = spares.find(scope.onlyCustomer(), draft.spareId())
                     .filter(one -> one.leftAt().isEmpty())
-                    .filter(one -> one.unit().owner().isEmpty()
-                            || one.unit().owner().getAsLong() == place.customerId())
+                    .filter(one ->
+                            one.unit().owner().isEmpty() || one.unit().owner().getAsLong() == place.customerId())
                     .orElseThrow(() -> EntryCheck.refused("spare", "this spare lies in store no more"));
             return swaps.owned(spare.unit(), place.customerId());
         }
@@ -109,8 +109,7 @@ public class Replacements {
                 .text("serial", draft.serial(), 1, 120)
                 .that("model", draft.modelId() == null || units.hasModel(draft.modelId()), "choose a model")
                 .done();
-        OptionalLong model =
-                draft.modelId() == null ? place.modelId() : OptionalLong.of(draft.modelId());
+        OptionalLong model = draft.modelId() == null ? place.modelId() : OptionalLong.of(draft.modelId());
         OptionalLong owner = OptionalLong.of(place.customerId());
         return units.ensure(owner, draft.serial().strip(), model, "", swaps.now());
     }
@@ -165,7 +164,8 @@ public class Replacements {
         Optional<Stay> former = undo(place, announced);
         if (former.isEmpty() || !former.get().isOf(announced.instead())) {
             OptionalLong owner = OptionalLong.of(place.customerId());
-            Unit unit = units.ensure(owner, announced.instead(), OptionalLong.empty(), stays.mac(deviceId), swaps.now());
+            Unit unit =
+                    units.ensure(owner, announced.instead(), OptionalLong.empty(), stays.mac(deviceId), swaps.now());
             former.ifPresent(stay -> stays.end(stay.id(), announced.from()));
             stays.begin(unit.id(), deviceId, announced.from(), Standing.CONFIRMED, swaps.by(), swaps.now());
             swaps.arrive(place, unit, announced.from());
@@ -189,7 +189,7 @@ public class Replacements {
         }
         Stay former = past.get(1);
         stays.reopen(former.id());
-        Unit unit = units.find(former.unitId()).orElseThrow();
+        Unit unit = swaps.owned(units.find(former.unitId()).orElseThrow(), place.customerId());
         swaps.arrive(place, unit, announced.from());
         claims.open(former.unitId()).ifPresent(claim -> swaps.untell(claim, announced));
         return Optional.of(former);

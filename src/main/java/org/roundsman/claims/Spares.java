@@ -69,7 +69,8 @@ public class Spares {
     /** What may be put into a place of that customer: what lies in the firm's own rooms, in the customer's, and at its sites. */
     public List<Spare> usableBy(CustomerScope scope, long customerId) {
         return all(scope).stream()
-                .filter(one -> one.unit().owner().isEmpty() || one.unit().owner().getAsLong() == customerId)
+                .filter(one ->
+                        one.unit().owner().isEmpty() || one.unit().owner().getAsLong() == customerId)
                 .toList();
     }
 
@@ -184,8 +185,7 @@ public class Spares {
                     .orElseThrow(() -> EntryCheck.refused("where", "there is no such store room"));
             return new Spot(OptionalLong.of(roomId), OptionalLong.empty(), room.customerId(), room.words());
         }
-        Site site = sites.find(scope, siteId)
-                .orElseThrow(() -> EntryCheck.refused("where", "there is no such site"));
+        Site site = sites.find(scope, siteId).orElseThrow(() -> EntryCheck.refused("where", "there is no such site"));
         return new Spot(
                 OptionalLong.empty(),
                 OptionalLong.of(siteId),
@@ -205,8 +205,7 @@ public class Spares {
 
     private static Subject subject(Spare spare) {
         OptionalLong owner = spare.unit().owner();
-        return new Subject(
-                "spare", spare.id(), spare.unit().serial(), owner.isPresent() ? owner.getAsLong() : null);
+        return new Subject("spare", spare.id(), spare.unit().serial(), owner.isPresent() ? owner.getAsLong() : null);
     }
 
     private static FieldSet fields(Spare spare) {

@@ -74,9 +74,19 @@ class Stays {
 
     private void arrive(long deviceId, StayTable.Place place, String serial, Instant at) {
         OptionalLong owner = OptionalLong.of(place.customerId());
+        takeOver(owner, serial);
         Unit unit = units.ensure(owner, serial, place.modelId(), stays.mac(deviceId), at);
         stays.begin(unit.id(), deviceId, at, Stay.Standing.READ, "", null);
         stands(unit, deviceId, at, "it stands in a place");
+    }
+
+    /** A spare out of the firm's own store that shows up in a place of a customer is that customer's from then on. */
+    private void takeOver(OptionalLong owner, String serial) {
+        if (units.find(owner, serial).isEmpty()) {
+            units.find(OptionalLong.empty(), serial)
+                    .filter(unit -> spares.ofUnit(unit.id()).isPresent())
+                    .ifPresent(unit -> units.owner(unit.id(), owner));
+        }
     }
 
     /** What else changes when a unit comes to stand somewhere. */
@@ -84,7 +94,8 @@ class Stays {
         if (unit.fate().isPresent()) {
             units.fate(unit.id(), Optional.empty(), at);
         }
-        spares.leave(unit.id(), at.truncatedTo(ChronoUnit.MILLIS), why, audit.actor().name());
+        spares.leave(
+                unit.id(), at.truncatedTo(ChronoUnit.MILLIS), why, audit.actor().name());
         List<AuditTrail.Note> notes = new ArrayList<>();
         for (String gone : purchases.leave(deviceId, unit.serial())) {
             notes.add(purchase(unit, gone, "device " + deviceId, ""));
@@ -103,8 +114,8 @@ class Stays {
     }
 
     private void note(String action, Stay stay, String old, String fresh) {
-        Subject subject = new Subject(
-                "unit in place", stay.deviceId().orElseThrow(), stay.device(), stay.customerId());
-        audit.note(List.of(new AuditTrail.Note(action, subject, List.of(new FieldChange("serial number", old, fresh)))));
+        Subject subject = new Subject("unit in place", stay.deviceId().orElseThrow(), stay.device(), stay.customerId());
+        audit.note(
+                List.of(new AuditTrail.Note(action, subject, List.of(new FieldChange("serial number", old, fresh)))));
     }
 }

@@ -59,8 +59,11 @@ public class StoreRooms {
     public StoreRoom add(CustomerScope scope, Long customerId, String name, String note) {
         OptionalLong owner = customerId == null ? OptionalLong.empty() : OptionalLong.of(customerId);
         boolean own = customerId == null ? scope.onlyCustomer() == null : scope.includes(customerId);
-        check(owner, name, note, 0).that("customer", own, "there is no such customer").done();
-        StoreRoom made = table.find(null, table.add(owner, name.strip(), note.strip())).orElseThrow();
+        check(owner, name, note, 0)
+                .that("customer", own, "there is no such customer")
+                .done();
+        StoreRoom made =
+                table.find(null, table.add(owner, name.strip(), note.strip())).orElseThrow();
         audit.added(subject(made), fields(made));
         return made;
     }

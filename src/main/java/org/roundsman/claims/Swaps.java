@@ -2,6 +2,7 @@ package org.roundsman.claims;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import jakarta.inject.Singleton;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
@@ -45,7 +46,7 @@ class Swaps {
     }
 
     /** Who keeps what else. */
-    @ApplicationScoped
+    @Singleton
     static class Keeping {
         private final Stays stays;
         private final Spares spares;
@@ -104,8 +105,11 @@ class Swaps {
         keeping.stays.stands(unit, place.deviceId(), at, PUT_IN_PLACE);
         Device device = devices.find(CustomerScope.everyone(), place.deviceId()).orElseThrow();
         Long before = device.model == null ? null : device.model.id;
-        if (unit.modelId().isPresent() && (before == null || before != unit.modelId().getAsLong())) {
-            devices.change(place.deviceId(), DeviceDraft.of(device).ofModel(unit.modelId().getAsLong()));
+        if (unit.modelId().isPresent()
+                && (before == null || before != unit.modelId().getAsLong())) {
+            devices.change(
+                    place.deviceId(),
+                    DeviceDraft.of(device).ofModel(unit.modelId().getAsLong()));
         }
     }
 
@@ -119,7 +123,8 @@ class Swaps {
                 keeping.spares.store(
                         scope,
                         unit,
-                        new SpareDraft(unit.serial(), null, draft.roomId(), draft.siteId(), "Taken from " + stay.device()));
+                        new SpareDraft(
+                                unit.serial(), null, draft.roomId(), draft.siteId(), "Taken from " + stay.device()));
         }
     }
 
@@ -138,11 +143,17 @@ class Swaps {
 
     void noteReplaced(Place place, Optional<Stay> former, Stay after, ReplacementDraft draft) {
         String old = former.map(Stay::serial).orElse("");
-        note(place, "replaced", List.of(
-                new FieldChange("serial number", old, after.serial()),
-                new FieldChange("from", "", after.from().toString()),
-                new FieldChange("the unit before", "", former.isEmpty() ? "" : draft.old().word()),
-                new FieldChange("note", "", draft.note().strip())));
+        note(
+                place,
+                "replaced",
+                List.of(
+                        new FieldChange("serial number", old, after.serial()),
+                        new FieldChange("from", "", after.from().toString()),
+                        new FieldChange(
+                                "the unit before",
+                                "",
+                                former.isEmpty() ? "" : draft.old().word()),
+                        new FieldChange("note", "", draft.note().strip())));
         String title = after.awaited() ? "Another unit was announced" : "Another unit took the place";
         keeping.timeline.add(List.of(DeviceEvent.change(
                 place.deviceId(), after.from(), EventKind.UNIT_REPLACED, title, old, after.serial())));

@@ -28,7 +28,10 @@ public record UnitPast(
 
     /** Where it is, in words. */
     public String whereabouts() {
-        List<Stay> now = stays.stream().map(Stood::stay).filter(stay -> stay.until().isEmpty()).toList();
+        List<Stay> now = stays.stream()
+                .map(Stood::stay)
+                .filter(stay -> stay.until().isEmpty())
+                .toList();
         if (now.size() > 1) {
             return "said by " + now.size() + " devices at once";
         }

@@ -110,7 +110,10 @@ public class Units {
     }
 
     private String purchase(Unit unit) {
-        return tables.purchases().of(unit.owner(), unit.serial()).map(Units::words).orElse("");
+        return tables.purchases()
+                .of(unit.owner(), unit.serial())
+                .map(Units::words)
+                .orElse("");
     }
 
     /** {@code Harbour Supply, order 4711, bought 2024-02-29}. */

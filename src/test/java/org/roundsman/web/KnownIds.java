@@ -51,6 +51,10 @@ final class KnownIds {
                 Map.entry("planned-work", String.valueOf(place.workId())),
                 Map.entry("alarms", String.valueOf(place.alarmId())),
                 Map.entry("visit", String.valueOf(place.alarmId())),
+                Map.entry("claims", String.valueOf(place.hardware().claimId())),
+                Map.entry("units", String.valueOf(place.hardware().unitId())),
+                Map.entry("spares", String.valueOf(place.hardware().spareId())),
+                Map.entry("store-rooms", String.valueOf(place.hardware().roomId())),
                 Map.entry("people", String.valueOf(place.accountId()))));
     }
 
@@ -67,6 +71,10 @@ final class KnownIds {
                 Map.entry("planned-work", NOTHING),
                 Map.entry("alarms", NOTHING),
                 Map.entry("visit", NOTHING),
+                Map.entry("claims", NOTHING),
+                Map.entry("units", NOTHING),
+                Map.entry("spares", NOTHING),
+                Map.entry("store-rooms", NOTHING),
                 Map.entry("people", NOTHING)));
     }
 

@@ -117,7 +117,16 @@ class RolesDbTest {
                     .contains(own.marker());
         }
         String narrowed = places.token(Role.OWNER, null, EnumSet.allOf(TokenScope.class), own.customerId());
-        for (String path : List.of("/changes", "/credentials", "/credentials/" + own.credentialId())) {
+        for (String path : List.of(
+                "/changes",
+                "/credentials",
+                "/credentials/" + own.credentialId(),
+                "/claims",
+                "/claims/" + own.hardware().claimId(),
+                "/spares",
+                "/spares/" + own.hardware().spareId(),
+                "/store-rooms",
+                "/devices/" + own.deviceId() + "/units")) {
             assertThat(Api.with(narrowed).get(path).asString()).as(path).contains(own.marker());
         }
     }
@@ -134,7 +143,9 @@ class RolesDbTest {
         assertThat(answer.asString()).as(address.toString()).doesNotContain(theirs.marker());
         String at = "/" + theirs.siteId() + "|/" + theirs.deviceId() + "|/" + theirs.customerId() + "|/"
                 + theirs.credentialId() + "|/" + theirs.accountId() + "|/" + theirs.tokenId() + "|/" + theirs.workId()
-                + "|/" + theirs.alarmId();
+                + "|/" + theirs.alarmId() + "|/" + theirs.hardware().claimId() + "|/"
+                + theirs.hardware().unitId() + "|/"
+                + theirs.hardware().spareId() + "|/" + theirs.hardware().roomId();
         if (address.path().matches(".*(" + at + ")(/.*)?")) {
             assertThat(answer.statusCode()).as(address.toString()).isIn(403, 404);
         }

@@ -17,8 +17,9 @@ import org.roundsman.shared.Page;
 /** The tables of claims and their changes. Works in the transaction of this thread. */
 public final class ClaimTable {
 
-    private static final String WHOLE = "select k.*, c.name as customer, coalesce(n.serial, '') as new_serial from claim k"
-            + " join customer c on c.id = k.customer_id left join unit n on n.id = k.new_unit_id";
+    private static final String WHOLE =
+            "select k.*, c.name as customer, coalesce(n.serial, '') as new_serial from claim k"
+                    + " join customer c on c.id = k.customer_id left join unit n on n.id = k.new_unit_id";
 
     private static final String SEEN = " (?::bigint is null or k.customer_id = ?::bigint)";
 
@@ -118,7 +119,8 @@ public final class ClaimTable {
         int last = (int) Math.max(1, (total + search.size() - 1) / search.size());
         int number = Math.min(search.number(), last);
         List<Claim> found = rows.list(
-                WHOLE + " where" + SEARCH + " order by k.state = 'CLOSED', case when k.state <> 'CLOSED' then k.opened_at"
+                WHOLE + " where" + SEARCH
+                        + " order by k.state = 'CLOSED', case when k.state <> 'CLOSED' then k.opened_at"
                         + " end, k.opened_at desc, k.id limit ? offset ?",
                 ClaimTable::claim,
                 customer,
@@ -137,7 +139,8 @@ public final class ClaimTable {
     public List<Claim> after(Long customer, Optional<ClaimState> state, long id, int most) {
         String wanted = state.map(Enum::name).orElse(null);
         return rows.list(
-                WHOLE + " where k.id > ? and (?::text is null or k.state = ?::text) and" + SEEN + " order by k.id limit ?",
+                WHOLE + " where k.id > ? and (?::text is null or k.state = ?::text) and" + SEEN
+                        + " order by k.id limit ?",
                 ClaimTable::claim,
                 id,
                 wanted,

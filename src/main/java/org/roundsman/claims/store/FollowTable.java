@@ -36,13 +36,15 @@ public final class FollowTable {
                 + " where f.fact = 'SERIAL' and " + SPOKEN + " <> ''"
                 + " and not exists (select from unit_stay st where st.device_id = d.id) order by f.since, d.id"
                 + " on conflict (coalesce(customer_id, 0), lower(serial)) do nothing");
-        return rows.run("insert into unit_stay (unit_id, customer_id, site_id, device_id, device_name, site_name, from_at,"
-                + " standing) select u.id, s.customer_id, s.id, d.id, d.name, s.name, f.since, 'READ' from device_fact f"
-                + " join device d on d.id = f.device_id join site s on s.id = d.site_id"
-                + " join unit u on coalesce(u.customer_id, 0) = s.customer_id and lower(u.serial) = lower(" + SPOKEN + ")"
-                + " where f.fact = 'SERIAL' and " + SPOKEN + " <> ''"
-                + " and not exists (select from unit_stay st where st.device_id = d.id)"
-                + " on conflict (device_id) where until_at is null do nothing");
+        return rows.run(
+                "insert into unit_stay (unit_id, customer_id, site_id, device_id, device_name, site_name, from_at,"
+                        + " standing) select u.id, s.customer_id, s.id, d.id, d.name, s.name, f.since, 'READ' from device_fact f"
+                        + " join device d on d.id = f.device_id join site s on s.id = d.site_id"
+                        + " join unit u on coalesce(u.customer_id, 0) = s.customer_id and lower(u.serial) = lower("
+                        + SPOKEN + ")"
+                        + " where f.fact = 'SERIAL' and " + SPOKEN + " <> ''"
+                        + " and not exists (select from unit_stay st where st.device_id = d.id)"
+                        + " on conflict (device_id) where until_at is null do nothing");
     }
 
     /** Devices of which another unit is known to stand there than they say, or that have yet to say an announced one. */

@@ -81,7 +81,9 @@ public final class SpareTable {
     /** Where a unit lay, the latest first. */
     public List<Spare> past(long unitId) {
         return rows.list(
-                WHOLE + " where sp.unit_id = ? order by sp.since desc, sp.id desc limit 100", SpareTable::spare, unitId);
+                WHOLE + " where sp.unit_id = ? order by sp.since desc, sp.id desc limit 100",
+                SpareTable::spare,
+                unitId);
     }
 
     public long add(long unitId, OptionalLong room, OptionalLong site, Instant since, String note) {

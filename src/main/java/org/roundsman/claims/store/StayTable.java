@@ -13,12 +13,13 @@ import org.roundsman.claims.Stay;
 /** The table of stays. Works in the transaction of this thread. */
 public final class StayTable {
 
-    private static final String WHOLE = "select st.id, st.unit_id, u.serial, coalesce(m.maker || ' ' || m.name, '') as model,"
-            + " st.customer_id, st.site_id, coalesce(s.name, st.site_name) as site,"
-            + " coalesce(s.time_zone, 'UTC') as time_zone, st.device_id, coalesce(d.name, st.device_name) as device,"
-            + " st.from_at, st.until_at, st.standing, st.announced_by, st.announced_at, st.said_instead, st.said_since"
-            + " from unit_stay st join unit u on u.id = st.unit_id left join model m on m.id = u.model_id"
-            + " left join site s on s.id = st.site_id left join device d on d.id = st.device_id";
+    private static final String WHOLE =
+            "select st.id, st.unit_id, u.serial, coalesce(m.maker || ' ' || m.name, '') as model,"
+                    + " st.customer_id, st.site_id, coalesce(s.name, st.site_name) as site,"
+                    + " coalesce(s.time_zone, 'UTC') as time_zone, st.device_id, coalesce(d.name, st.device_name) as device,"
+                    + " st.from_at, st.until_at, st.standing, st.announced_by, st.announced_at, st.said_instead, st.said_since"
+                    + " from unit_stay st join unit u on u.id = st.unit_id left join model m on m.id = u.model_id"
+                    + " left join site s on s.id = st.site_id left join device d on d.id = st.device_id";
 
     private final Rows rows;
 

@@ -35,12 +35,20 @@ record ClaimJson(
 
         @Schema(examples = "TR22-000417") String serial,
         @Schema(examples = "Tamarack Radio TR-22") String model,
-        @Schema(examples = "ap-3, ceiling of floor 3, Harbour clinic") String place,
+
+        @Schema(examples = "ap-3, ceiling of floor 3, Harbour clinic")
+        String place,
+
         @Schema(examples = "Restarts by itself") String fault,
-        @Schema(examples = "36 months from purchase, advance replacement") String terms,
+
+        @Schema(examples = "36 months from purchase, advance replacement")
+        String terms,
+
         @Schema(examples = "covered until 2027-02-28") String cover,
 
-        @Schema(description = "How the cover was worked out", examples = "[\"bought 2024-02-29 + 36 months = 2027-02-28\"]")
+        @Schema(
+                description = "How the cover was worked out",
+                examples = "[\"bought 2024-02-29 + 36 months = 2027-02-28\"]")
         List<String> derivation,
 
         @Schema(description = "What is at hand to prove the purchase", examples = "[\"Purchase: order 4711\"]")
@@ -116,8 +124,7 @@ record ClaimJson(
             implements ApiBody {
 
         ClaimDraft draft() {
-            return new ClaimDraft(
-                    device, alarm, unit, Given.text(serial), Given.text(fault), Given.text(party));
+            return new ClaimDraft(device, alarm, unit, Given.text(serial), Given.text(fault), Given.text(party));
         }
     }
 
@@ -125,8 +132,9 @@ record ClaimJson(
     @Schema(name = "ClaimMove")
     record Move(
             @Schema(
-                    description = "After opened: sent, refused or closed. After sent: replaced or refused. After refused:"
-                            + " sent or closed. After replaced: closed",
+                    description =
+                            "After opened: sent, refused or closed. After sent: replaced or refused. After refused:"
+                                    + " sent or closed. After replaced: closed",
                     examples = "sent")
             String state,
 
@@ -137,10 +145,16 @@ record ClaimJson(
     /** What passes between us and the maker or supplier; all of it is replaced. */
     @Schema(name = "ClaimPaperwork")
     record Paperwork(
-            @Schema(nullable = true, examples = "Tamarack Radio") String party,
+            @Schema(nullable = true, examples = "Tamarack Radio")
+            String party,
+
             @Schema(nullable = true, examples = "R-20917") String reference,
-            @Schema(nullable = true, examples = "2026-03-05") LocalDate shippedOn,
-            @Schema(nullable = true, examples = "Parcel 00340-1") String tracking)
+
+            @Schema(nullable = true, examples = "2026-03-05")
+            LocalDate shippedOn,
+
+            @Schema(nullable = true, examples = "Parcel 00340-1")
+            String tracking)
             implements ApiBody {
 
         Claim.Papers papers() {
@@ -162,7 +176,8 @@ record ClaimJson(
             @Schema(description = "The same as before where only something was noted", examples = "sent")
             String to,
 
-            @Schema(examples = "Parcel handed over at 16:00") String note) {
+            @Schema(examples = "Parcel handed over at 16:00")
+            String note) {
 
         static Change of(ClaimChange change) {
             return new Change(

@@ -29,7 +29,9 @@ record SpareJson(
         @Schema(nullable = true, description = "The site where it lies", examples = "21")
         Long siteId,
 
-        @Schema(description = "Where it lies, in words", examples = "Van 2") String where,
+        @Schema(description = "Where it lies, in words", examples = "Van 2")
+        String where,
+
         @Schema(examples = "2026-03-04T12:00:00Z") Instant since,
         @Schema(examples = "Box opened") String note,
 
@@ -59,7 +61,9 @@ record SpareJson(
             @Schema(nullable = true, examples = "2") Long modelId,
             @Schema(nullable = true, examples = "3") Long storeRoomId,
             @Schema(nullable = true, examples = "21") Long siteId,
-            @Schema(nullable = true, examples = "Box opened") String note)
+
+            @Schema(nullable = true, examples = "Box opened")
+            String note)
             implements ApiBody {
 
         SpareDraft draft() {
@@ -103,7 +107,9 @@ record SpareJson(
             @Schema(nullable = true, description = "Whose it is; null for the firm's own", examples = "7")
             Long customerId,
 
-            @Schema(description = "How many spares lie there", examples = "4") int spares,
+            @Schema(description = "How many spares lie there", examples = "4")
+            int spares,
+
             @Schema(examples = "Key at the office") String note) {
 
         static Room of(StoreRoom room) {

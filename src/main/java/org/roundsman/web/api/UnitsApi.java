@@ -84,15 +84,25 @@ class UnitsApi {
     @Schema(name = "ReplacementEntry")
     record Entry(
             @Schema(nullable = true, examples = "5") Long spare,
-            @Schema(nullable = true, examples = "TR22-000900") String serial,
 
-            @Schema(nullable = true, description = "With a serial number; the same model as before where left out", examples = "2")
+            @Schema(nullable = true, examples = "TR22-000900")
+            String serial,
+
+            @Schema(
+                    nullable = true,
+                    description = "With a serial number; the same model as before where left out",
+                    examples = "2")
             Long modelId,
 
-            @Schema(nullable = true, description = "Since when it is there; now where left out", examples = "2026-03-04T12:00:00Z")
+            @Schema(
+                    nullable = true,
+                    description = "Since when it is there; now where left out",
+                    examples = "2026-03-04T12:00:00Z")
             Instant at,
 
-            @Schema(description = "What becomes of the unit before: sent-back, scrapped or spare", examples = "sent-back")
+            @Schema(
+                    description = "What becomes of the unit before: sent-back, scrapped or spare",
+                    examples = "sent-back")
             String old,
 
             @Schema(nullable = true, description = "Where it lies, as a spare", examples = "3")
@@ -114,16 +124,7 @@ class UnitsApi {
                     .findFirst()
                     .orElse(null);
             return new ReplacementDraft(
-                    device,
-                    spare,
-                    Given.text(serial),
-                    modelId,
-                    at,
-                    fate,
-                    storeRoomId,
-                    siteId,
-                    Given.text(note),
-                    claim);
+                    device, spare, Given.text(serial), modelId, at, fate, storeRoomId, siteId, Given.text(note), claim);
         }
     }
 
@@ -133,8 +134,8 @@ class UnitsApi {
     public RestResponse<Listing<StayJson>> listUnitStays(
             UriInfo address, @BeanParam Paging paging, @RestPath long device) {
         units.device(caller.scope(), device).orElseThrow(NotFoundException::new);
-        List<StayJson> found = paging.cut(
-                units.past(caller.scope(), device).stream().map(StayJson::of), StayJson::id);
+        List<StayJson> found =
+                paging.cut(units.past(caller.scope(), device).stream().map(StayJson::of), StayJson::id);
         return Listing.of(address, paging, found, one -> String.valueOf(one.id()));
     }
 

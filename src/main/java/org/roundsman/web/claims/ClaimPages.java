@@ -18,7 +18,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
-import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.roundsman.claims.Claim;
 import org.roundsman.claims.ClaimBook;
@@ -84,8 +83,7 @@ class ClaimPages {
         OptionalLong of = number(customer);
         Page<Claim> found = book.search(
                 visitor.scope(),
-                new ClaimSearch(
-                        ClaimState.of(state), state.equals(UNFINISHED), of, Math.max(1, page), A_PAGE));
+                new ClaimSearch(ClaimState.of(state), state.equals(UNFINISHED), of, Math.max(1, page), A_PAGE));
         Instant now = clock.instant();
         Page<ClaimWords.Line> lines = new Page<>(
                 found.items().stream().map(claim -> ClaimWords.line(claim, now)).toList(),

@@ -69,7 +69,8 @@ class ClaimSheets {
     @Path("claims/{id}/sheet.pdf")
     @Produces("application/pdf")
     public Response pdf(@RestPath long id) {
-        byte[] pdf = paper.pdf(Templates.paper(sheet(id), paper.style("sheet.css")).render());
+        byte[] pdf =
+                paper.pdf(Templates.paper(sheet(id), paper.style("sheet.css")).render());
         return Response.ok(pdf)
                 .header("Content-Disposition", "inline; filename=\"claim-" + id + ".pdf\"")
                 .build();
@@ -81,7 +82,8 @@ class ClaimSheets {
                 .map(unit -> unit.mac())
                 .orElse("");
         List<Device> place = claim.deviceId().isPresent()
-                ? units.device(visitor.scope(), claim.deviceId().getAsLong()).stream().toList()
+                ? units.device(visitor.scope(), claim.deviceId().getAsLong()).stream()
+                        .toList()
                 : List.of();
         return new Sheet(
                 claim,

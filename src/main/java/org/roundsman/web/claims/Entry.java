@@ -78,9 +78,7 @@ final class Entry {
             if (text.startsWith("room-")) {
                 return new Where(id("where", text.substring(5)), null);
             }
-            return text.startsWith("site-")
-                    ? new Where(null, id("where", text.substring(5)))
-                    : new Where(null, null);
+            return text.startsWith("site-") ? new Where(null, id("where", text.substring(5))) : new Where(null, null);
         }
     }
 

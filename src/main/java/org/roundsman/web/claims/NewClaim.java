@@ -107,7 +107,8 @@ class NewClaim {
             ClaimDraft draft = form.draft();
             return claims.look(
                     visitor.scope(),
-                    new ClaimDraft(draft.deviceId(), draft.alarmId(), draft.unitId(), "", draft.fault(), draft.party()));
+                    new ClaimDraft(
+                            draft.deviceId(), draft.alarmId(), draft.unitId(), "", draft.fault(), draft.party()));
         } catch (InputRejected e) {
             throw new NotFoundException(e);
         }

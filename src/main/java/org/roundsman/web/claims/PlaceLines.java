@@ -74,11 +74,13 @@ public class PlaceLines {
                 now.stream().map(Stay::instead).findFirst().orElse(""),
                 about.stream()
                         .map(claim -> new About(
-                                claim.id(), claim.known().serial(), claim.state().word()))
+                                claim.id(),
+                                claim.known().serial(),
+                                claim.state().word()))
                         .toList(),
                 about.stream()
-                        .anyMatch(claim -> claim.unfinished()
-                                && now.stream().anyMatch(stay -> stay.unitId() == claim.unitId())));
+                        .anyMatch(claim ->
+                                claim.unfinished() && now.stream().anyMatch(stay -> stay.unitId() == claim.unitId())));
     }
 
     private static Line line(Stay stay) {

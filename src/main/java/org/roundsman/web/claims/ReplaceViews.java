@@ -81,7 +81,8 @@ class ReplaceViews {
                         .toList(),
                 choices.models(device.kind, form.model()),
                 Arrays.stream(Old.values())
-                        .map(old -> new Choice(old.name(), old.word(), old.name().equals(form.old())))
+                        .map(old ->
+                                new Choice(old.name(), old.word(), old.name().equals(form.old())))
                         .toList(),
                 choices.near(scope, customer, device.site, form.where()));
     }
@@ -92,7 +93,9 @@ class ReplaceViews {
 
     private static Choice choice(Spare spare, String chosen) {
         String value = String.valueOf(spare.id());
-        String model = spare.unit().model().isEmpty() ? "model not known" : spare.unit().model();
+        String model = spare.unit().model().isEmpty()
+                ? "model not known"
+                : spare.unit().model();
         String text = model + ", " + spare.unit().serial() + " (" + spare.where() + ")";
         return new Choice(value, text, value.equals(chosen));
     }

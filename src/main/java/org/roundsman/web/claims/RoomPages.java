@@ -64,8 +64,7 @@ class RoomPages {
 
     private TemplateInstance list(Form form, Faults faults) {
         return Templates.rooms(
-                new Shown(
-                        rooms.all(visitor.scope()), form, choices.customers(visitor.scope(), form.customer())),
+                new Shown(rooms.all(visitor.scope()), form, choices.customers(visitor.scope(), form.customer())),
                 faults);
     }
 
@@ -73,12 +72,14 @@ class RoomPages {
     @Path("store-rooms")
     public Response add(@RestForm String name, @RestForm String note, @RestForm String customer) {
         try {
-            StoreRoom made = rooms.add(
-                    visitor.scope(), Entry.id("customer", customer), Entry.text(name), Entry.text(note));
+            StoreRoom made =
+                    rooms.add(visitor.scope(), Entry.id("customer", customer), Entry.text(name), Entry.text(note));
             return room(made.id());
         } catch (InputRejected e) {
             Form form = new Form(Entry.text(name), Entry.text(note), Entry.text(customer));
-            return Response.status(422).entity(list(form, new Faults(e.faults()))).build();
+            return Response.status(422)
+                    .entity(list(form, new Faults(e.faults())))
+                    .build();
         }
     }
 

@@ -50,7 +50,11 @@ class SparePages {
     }
 
     /** What the form sent, as text. */
-    record Form(@RestForm String serial, @RestForm String model, @RestForm String where, @RestForm String note) {
+    record Form(
+            @RestForm String serial,
+            @RestForm String model,
+            @RestForm String where,
+            @RestForm String note) {
 
         Form shown() {
             return new Form(Entry.text(serial), Entry.text(model), Entry.text(where), Entry.text(note));
@@ -64,7 +68,15 @@ class SparePages {
     }
 
     /** A spare in the list. */
-    record Line(long id, long unitId, String serial, String model, String where, String since, String purchase, String note) {}
+    record Line(
+            long id,
+            long unitId,
+            String serial,
+            String model,
+            String where,
+            String since,
+            String purchase,
+            String note) {}
 
     /** The list. */
     record Shown(List<Line> lines, List<Shortage> counts, long shortages) {
@@ -187,8 +199,9 @@ class SparePages {
     @Path("spares/{id}/away")
     public Response away(@RestPath long id, @RestForm String fate, @RestForm String why) {
         try {
-            Optional<Fate> becomes =
-                    Arrays.stream(Fate.values()).filter(one -> one.name().equals(fate)).findFirst();
+            Optional<Fate> becomes = Arrays.stream(Fate.values())
+                    .filter(one -> one.name().equals(fate))
+                    .findFirst();
             spares.takeAway(visitor.scope(), id, becomes, Entry.text(why));
             return Response.seeOther(URI.create("/spares")).build();
         } catch (InputRejected e) {

@@ -53,8 +53,7 @@ class StoreChoices {
     /** Rooms of the firm and of that customer, and the one site. */
     List<Group> near(CustomerScope scope, long customerId, Site site, String chosen) {
         List<Choice> own = rooms.all(scope).stream()
-                .filter(room -> room.customerId().isEmpty()
-                        || room.customerId().getAsLong() == customerId)
+                .filter(room -> room.customerId().isEmpty() || room.customerId().getAsLong() == customerId)
                 .map(room -> choice(room, chosen))
                 .toList();
         return List.of(new Group("Store rooms", own), new Group("This site", List.of(choice(site, chosen))));
@@ -88,7 +87,8 @@ class StoreChoices {
 
     List<Choice> customers(CustomerScope scope, String chosen) {
         return customers.all(scope).stream()
-                .map(one -> new Choice(String.valueOf(one.id), one.name, String.valueOf(one.id).equals(chosen)))
+                .map(one -> new Choice(
+                        String.valueOf(one.id), one.name, String.valueOf(one.id).equals(chosen)))
                 .toList();
     }
 }

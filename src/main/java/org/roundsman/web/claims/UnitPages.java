@@ -87,8 +87,8 @@ class UnitPages {
     public TemplateInstance unit(@RestPath long id) {
         UnitPast past = units.whole(visitor.scope(), id).orElseThrow(NotFoundException::new);
         Instant now = clock.instant();
-        boolean claimable = past.unit().owner().isPresent()
-                && past.claims().stream().noneMatch(Claim::unfinished);
+        boolean claimable =
+                past.unit().owner().isPresent() && past.claims().stream().noneMatch(Claim::unfinished);
         return Templates.unit(new Shown(
                 past,
                 ClaimWords.orZero(past.unit().owner()),
@@ -117,7 +117,8 @@ class UnitPages {
                 stay.site(),
                 moment(stay.from(), stay),
                 stay.until().map(at -> moment(at, stay)).orElse("now"),
-                Words.length(java.time.Duration.between(stay.from(), stay.until().orElse(now))),
+                Words.length(
+                        java.time.Duration.between(stay.from(), stay.until().orElse(now))),
                 stay.standing().word(),
                 stay.instead(),
                 stood.read().map(read -> share(read.availability().share())).orElse(Words.NOT_AVAILABLE),
@@ -140,7 +141,9 @@ class UnitPages {
         return new LayLine(
                 spare.where(),
                 Words.moment(spare.since(), ZoneOffset.UTC) + " UTC",
-                spare.leftAt().map(at -> Words.moment(at, ZoneOffset.UTC) + " UTC").orElse(""),
+                spare.leftAt()
+                        .map(at -> Words.moment(at, ZoneOffset.UTC) + " UTC")
+                        .orElse(""),
                 spare.leftWhy());
     }
 }
