@@ -3,10 +3,14 @@ package org.roundsman.claims;
 import io.quarkus.scheduler.Scheduled;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Supplier;
 import javax.sql.DataSource;
 import org.jboss.logging.Logger;
+import org.roundsman.claims.StayRules.Step;
 import org.roundsman.claims.store.FollowTable;
 
 /**
@@ -28,12 +32,14 @@ public class UnitFollower {
     private final FollowTable table;
     private final Stays stays;
     private final ClaimsConfig config;
+    private final Clock clock;
 
     @Inject
-    UnitFollower(DataSource database, Stays stays, ClaimsConfig config) {
+    UnitFollower(DataSource database, Stays stays, ClaimsConfig config, Clock clock) {
         this.table = new FollowTable(database);
         this.stays = stays;
         this.config = config;
+        this.clock = clock;
     }
 
     @Scheduled(
@@ -58,10 +64,11 @@ public class UnitFollower {
     public int look() {
         one.lock();
         try {
-            int begun = table.beginAll();
+            table.endLost(clock.instant().truncatedTo(ChronoUnit.MILLIS));
+            List<Long> unsettled = table.unsettled(PORTION);
+            int begun = unsettled.size() == PORTION ? table.beginAll() : 0;
             readTimeline();
-            settle();
-            return begun;
+            return begun + settle(begun == 0 ? unsettled : table.unsettled(PORTION));
         } finally {
             one.unlock();
         }
@@ -74,16 +81,30 @@ public class UnitFollower {
         do {
             portion = table.spoken(from, PORTION);
             for (FollowTable.Spoken spoken : portion) {
-                stays.hear(spoken.deviceId(), StayRules.Said.once(spoken.serial(), spoken.at()));
+                hear(
+                        spoken.deviceId(),
+                        () -> stays.hear(spoken.deviceId(), StayRules.Said.once(spoken.serial(), spoken.at())));
                 from = spoken.eventId();
             }
         } while (portion.size() == PORTION);
         table.cursor(last);
     }
 
-    private void settle() {
-        for (long device : table.unsettled(PORTION)) {
-            stays.hear(device);
+    private int settle(List<Long> devices) {
+        int begun = 0;
+        for (long device : devices) {
+            begun += hear(device, () -> stays.hear(device)) instanceof Step.Begin ? 1 : 0;
+        }
+        return begun;
+    }
+
+    /** What one device says must not keep those after it from being heard: it is tried again at the next look. */
+    private static Step hear(long device, Supplier<Step> work) {
+        try {
+            return work.get();
+        } catch (IllegalStateException e) {
+            LOG.warnf("Which unit stands in the place of device %d could not be stored: %s", device, e.getMessage());
+            return new Step.Nothing();
         }
     }
 }

@@ -121,6 +121,14 @@ class UnitsDbTest {
         tables.tell("update unit_cursor set event_id = 0");
         fixture.follow();
         assertThat(stays()).as("read again from the beginning").isEqualTo(all);
+        long unit = units.at(ALL, device).orElseThrow().unitId();
+        devices.remove(device);
+        fixture.follow();
+        Stay last = units.whole(ALL, unit).orElseThrow().stays().get(0).stay();
+        assertThat(last.until())
+                .as("a place that left the fleet holds nothing any more")
+                .isPresent();
+        assertThat(last.device()).startsWith("Pier AP of");
     }
 
     @Test
@@ -292,6 +300,9 @@ class UnitsDbTest {
                 .containsKey("serial");
         assertThat(refused(() -> replacements.announce(CustomerScope.of(1), draft(c, 1, Old.SCRAPPED))))
                 .containsKey("id");
+        ReplacementDraft both =
+                new ReplacementDraft(device, 1L, c, null, null, Old.SCRAPPED, null, null, "", null);
+        assertThat(refused(() -> replacements.announce(ALL, both))).containsKey("serial");
         assertThat(stays()).as("nothing was changed").containsExactly(stay(a, 48, -1, Standing.READ));
     }
 

@@ -47,6 +47,12 @@ public final class FollowTable {
                         + " on conflict (device_id) where until_at is null do nothing");
     }
 
+    /** Ends the stays in places that have left the fleet; returns how many. */
+    public int endLost(Instant at) {
+        return rows.run(
+                "update unit_stay set until_at = greatest(from_at, ?) where device_id is null and until_at is null", at);
+    }
+
     /** Devices of which another unit is known to stand there than they say, or that have yet to say an announced one. */
     public List<Long> unsettled(int most) {
         return rows.list(
