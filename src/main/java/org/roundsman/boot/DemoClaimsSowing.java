@@ -52,9 +52,12 @@ class DemoClaimsSowing {
     }
 
     void sow(@Observes DemoSown sown) {
-        if (!rooms.all(ALL).isEmpty()) {
-            return;
+        if (rooms.all(ALL).isEmpty()) {
+            fill(sown);
         }
+    }
+
+    void fill(DemoSown sown) {
         List<DemoDevice> chosen = sown.fleet().devices().stream()
                 .filter(device -> device.isAccessPoint() && device.standing().isEmpty())
                 .filter(device -> sown.ids().containsKey(device.number()))
