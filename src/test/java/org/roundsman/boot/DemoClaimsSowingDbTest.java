@@ -71,13 +71,16 @@ class DemoClaimsSowingDbTest {
         Claim one = book.ofDevice(ALL, replaced).get(0);
         assertThat(one.state()).isEqualTo(ClaimState.REPLACED);
         assertThat(one.known().failure().get(0)).contains("Invented");
-        assertThat(units.past(ALL, replaced)).extracting(Stay::serial)
+        assertThat(units.past(ALL, replaced))
+                .extracting(Stay::serial)
                 .containsExactly(points.get(0).serial(), "INV-" + points.get(0).serial());
         assertThat(book.ofDevice(ALL, ids.get(points.get(1).number())))
                 .extracting(Claim::state)
                 .containsExactly(ClaimState.SENT);
-        assertThat(spares.all(ALL)).anyMatch(spare -> spare.unit().serial().equals(points.get(2).swappedSerial()));
-        devices.says(replaced, place.siteId(), first.plusSeconds(5), points.get(0).serial());
+        assertThat(spares.all(ALL))
+                .anyMatch(spare -> spare.unit().serial().equals(points.get(2).swappedSerial()));
+        devices.says(
+                replaced, place.siteId(), first.plusSeconds(5), points.get(0).serial());
         devices.follow();
         assertThat(units.past(ALL, replaced)).as("what the agent says fits").hasSize(2);
         int before = spares.all(ALL).size();
