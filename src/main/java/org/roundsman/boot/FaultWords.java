@@ -45,6 +45,7 @@ final class FaultWords {
             case MEMORY_SHORT -> "95 % of the memory used";
             case NETWORK_REMOVED -> "guests' network gone (access points)";
             case SETUP_NETWORK -> "restarts, with its open set-up network on the air (access points)";
+            case UNIT_SWAPPED -> "unit swapped: another one answers, with “-R” after the serial number";
             case LOSSY -> "2 % of requests get lost: not a fault to be told of";
             default -> throw new IllegalArgumentException("no words for " + fault);
         };

@@ -46,6 +46,11 @@ public record DemoDevice(
         return model.kind();
     }
 
+    /** The serial number of the unit that stands there while {@link Fault#UNIT_SWAPPED} is on. */
+    public String swappedSerial() {
+        return serial + "-R";
+    }
+
     public boolean isAccessPoint() {
         return kind() == DeviceKind.ACCESS_POINT;
     }

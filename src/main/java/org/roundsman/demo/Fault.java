@@ -61,7 +61,9 @@ public enum Fault {
     /** The device restarts when the fault begins, and has its open network for setting up on the air from then on. */
     SETUP_NETWORK,
     /** Two requests of a hundred get lost. */
-    LOSSY;
+    LOSSY,
+    /** Another unit of the same model stands in the place: it answers with a serial number of its own, and has just started. */
+    UNIT_SWAPPED;
 
     private static final int SILENCING = mask(UPLINK_LOST, PORT_DEAD, AGENT_SILENT, HUNG, POWER_OFF, LINK_DOWN);
 

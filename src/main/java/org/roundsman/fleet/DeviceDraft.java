@@ -40,6 +40,11 @@ public record DeviceDraft(
         return new DeviceDraft(name, kind, host, other, credentialId, modelId, place, intervalSeconds, paused);
     }
 
+    /** The same of another model. */
+    public DeviceDraft ofModel(long model) {
+        return new DeviceDraft(name, kind, host, port, credentialId, model, place, intervalSeconds, paused);
+    }
+
     /** What is wrong with it by itself, by field; empty when nothing is. What else the fleet holds is not looked at. */
     public Map<String, String> faults() {
         InputCheck check = new InputCheck();

@@ -21,7 +21,9 @@ public enum EventKind {
     /** It is read by other profiles than before. */
     PROFILES_CHANGED("profiles", "profiles"),
     /** Other credentials are used for it. */
-    CREDENTIALS_CHANGED("credentials", "credentials");
+    CREDENTIALS_CHANGED("credentials", "credentials"),
+    /** A person put another unit in its place. */
+    UNIT_REPLACED("units", "unit");
 
     private final String word;
     private final String one;

@@ -140,6 +140,21 @@ class FaultsTest {
     }
 
     @Test
+    void aSwappedUnitAnswersWithItsOwnSerialNumberAndHasJustStarted() {
+        String serial = "1.3.6.1.4.1.32473.2.1.1.0";
+        DemoDevice device = well(false);
+        assertThat(NetSnmp.ask("snmpget", device, serial).value(serial)).isEqualTo(device.serial());
+        faults.switchOn(Fault.UNIT_SWAPPED, device);
+        pass(Duration.ofMinutes(3));
+        NetSnmp.Said said = NetSnmp.ask("snmpget", device, serial, UPTIME);
+        assertThat(said.value(serial)).isEqualTo(device.swappedSerial());
+        assertThat(said.number(UPTIME)).isEqualTo(3 * 6000);
+        faults.switchOff(Fault.UNIT_SWAPPED, device);
+        pass(Duration.ofMinutes(3));
+        assertThat(NetSnmp.ask("snmpget", device, serial).value(serial)).isEqualTo(device.serial());
+    }
+
+    @Test
     void aFlappingAccessPointComesAndGoes() {
         DemoDevice device = well(false);
         faults.switchOn(Fault.FLAPPING, device);

@@ -62,6 +62,10 @@ final class KnownIds {
                 Map.entry("contracts", String.valueOf(place.cover().contractId())),
                 Map.entry("evidence", String.valueOf(place.cover().evidenceId())),
                 Map.entry("calendars", String.valueOf(place.cover().calendarId())),
+                Map.entry("claims", String.valueOf(place.hardware().claimId())),
+                Map.entry("units", String.valueOf(place.hardware().unitId())),
+                Map.entry("spares", String.valueOf(place.hardware().spareId())),
+                Map.entry("store-rooms", String.valueOf(place.hardware().roomId())),
                 Map.entry("people", String.valueOf(place.accountId()))));
     }
 
@@ -82,6 +86,10 @@ final class KnownIds {
                 Map.entry("contracts", NOTHING),
                 Map.entry("evidence", NOTHING),
                 Map.entry("calendars", NOTHING),
+                Map.entry("claims", NOTHING),
+                Map.entry("units", NOTHING),
+                Map.entry("spares", NOTHING),
+                Map.entry("store-rooms", NOTHING),
                 Map.entry("people", NOTHING)));
     }
 

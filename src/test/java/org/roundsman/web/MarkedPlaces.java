@@ -53,7 +53,11 @@ public class MarkedPlaces {
             long workId,
             long alarmId,
             CoverFixture.Marked cover,
+            Hardware hardware,
             String viewerToken) {}
+
+    /** A unit that lies in a store room of the customer, and a claim about it. */
+    public record Hardware(long unitId, long claimId, long spareId, long roomId) {}
 
     public Place place(String name) {
         FleetFixture.Place plain = fleet.place(name);
@@ -74,6 +78,7 @@ public class MarkedPlaces {
                 number("select id from planned_work where customer_id = " + plain.customerId()),
                 alarm(plain, marker),
                 CoverFixture.mark(this, plain, marker, viewer.accountId()),
+                hardware(plain, marker),
                 token);
     }
 
@@ -134,6 +139,45 @@ public class MarkedPlaces {
                         + ", now(), t, 'NOTE', t from (select ?::text t) one",
                 marker);
         return alarm;
+    }
+
+    private Hardware hardware(FleetFixture.Place place, String marker) {
+        long unit = next("unit");
+        long claim = next("claim");
+        long spare = next("spare");
+        long room = next("store_room");
+        tell(
+                "insert into unit (id, customer_id, serial, known_since) overriding system value values (" + unit + ", "
+                        + place.customerId() + ", ?, now())",
+                marker);
+        tell(
+                "insert into unit_stay (unit_id, customer_id, site_id, device_id, device_name, site_name, from_at,"
+                        + " standing) select " + unit + ", " + place.customerId() + ", " + place.siteId() + ", "
+                        + place.deviceId()
+                        + ", t, t, now(), 'READ' from (select ?::text t) one",
+                marker);
+        tell(
+                "insert into store_room (id, customer_id, name, note) overriding system value select " + room + ", "
+                        + place.customerId() + ", t, t from (select ?::text t) one",
+                marker);
+        tell(
+                "insert into spare (id, unit_id, room_id, since, note) overriding system value values (" + spare + ", "
+                        + unit + ", " + room + ", now(), ?)",
+                marker);
+        tell(
+                "insert into claim (id, customer_id, unit_id, site_id, device_id, state, opened_at, opened_by,"
+                    + " changed_at, serial, model, place, time_zone, fault, terms, cover, failure, party, reference)"
+                    + " overriding system value select " + claim + ", " + place.customerId() + ", " + unit + ", "
+                        + place.siteId()
+                        + ", " + place.deviceId()
+                        + ", 'OPENED', now(), t, now(), t, t, t, 'UTC', t, t, t, array[t], t, t"
+                        + " from (select ?::text t) one",
+                marker);
+        return new Hardware(unit, claim, spare, room);
+    }
+
+    private long next(String table) {
+        return number("select nextval(pg_get_serial_sequence('" + table + "', 'id'))");
     }
 
     /** Somebody in that role. */

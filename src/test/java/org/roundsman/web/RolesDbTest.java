@@ -127,7 +127,13 @@ class RolesDbTest {
                 "/credentials",
                 "/credentials/" + own.credentialId(),
                 "/warranty/units",
-                "/warranty/contracts")) {
+                "/warranty/contracts",
+                "/claims",
+                "/claims/" + own.hardware().claimId(),
+                "/spares",
+                "/spares/" + own.hardware().spareId(),
+                "/store-rooms",
+                "/devices/" + own.deviceId() + "/units")) {
             assertThat(Api.with(narrowed).get(path).asString()).as(path).contains(own.marker());
         }
     }
@@ -144,7 +150,9 @@ class RolesDbTest {
         assertThat(answer.asString()).as(address.toString()).doesNotContain(theirs.marker());
         String at = "/" + theirs.siteId() + "|/" + theirs.deviceId() + "|/" + theirs.customerId() + "|/"
                 + theirs.credentialId() + "|/" + theirs.accountId() + "|/" + theirs.tokenId() + "|/" + theirs.workId()
-                + "|/" + theirs.alarmId() + theirs.cover().either();
+                + "|/" + theirs.alarmId() + theirs.cover().either() + "|/" + theirs.hardware().claimId() + "|/"
+                + theirs.hardware().unitId() + "|/"
+                + theirs.hardware().spareId() + "|/" + theirs.hardware().roomId();
         if (address.path().matches(".*(" + at + ")(/.*)?")) {
             assertThat(answer.statusCode()).as(address.toString()).isIn(403, 404);
         }

@@ -56,6 +56,11 @@ final class AgentState {
         this.community = Secrets.community(device.accepts());
     }
 
+    /** Of the unit that stands there at the moment. */
+    String serial() {
+        return Fault.UNIT_SWAPPED.in(faults()) ? device.swappedSerial() : device.serial();
+    }
+
     /** Moves to that moment. Returns whether the agent is there to answer. */
     boolean look(long epochMilli) {
         now = epochMilli;

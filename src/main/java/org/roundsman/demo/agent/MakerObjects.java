@@ -45,7 +45,7 @@ final class MakerObjects {
     }
 
     private static void addUnit(Shape.Builder shape) {
-        shape.add(OWN + "1.1", "0", (s, out) -> SystemObjects.text(out, s.device.serial()));
+        shape.add(OWN + "1.1", "0", (s, out) -> SystemObjects.text(out, s.serial()));
         shape.add(
                 OWN + "1.2",
                 "0",

@@ -21,7 +21,7 @@ final class OtherMakerObjects {
     private OtherMakerObjects() {}
 
     static void add(Shape.Builder shape, DemoDevice device, int networks) {
-        shape.add(UNIT + 1, "0", (s, out) -> SystemObjects.text(out, s.device.serial()));
+        shape.add(UNIT + 1, "0", (s, out) -> SystemObjects.text(out, s.serial()));
         shape.add(UNIT + 2, "0", (s, out) -> SystemObjects.text(out, MakerObjects.firmware(s)));
         shape.add(UNIT + 3, "0", (s, out) -> out.unsigned32(Tags.GAUGE32, s.figures.cpu));
         shape.add(UNIT + 4, "0", (s, out) -> out.unsigned32(Tags.GAUGE32, 100L - s.figures.memory));

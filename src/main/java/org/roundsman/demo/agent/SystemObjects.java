@@ -57,7 +57,7 @@ final class SystemObjects {
         shape.add(ENTITY + 8, "1", (s, out) -> text(out, MakerObjects.HARDWARE_REVISION));
         shape.add(ENTITY + 9, "1", (s, out) -> text(out, MakerObjects.firmware(s)));
         shape.add(ENTITY + 10, "1", (s, out) -> text(out, MakerObjects.firmware(s)));
-        shape.add(ENTITY + 11, "1", (s, out) -> text(out, s.device.serial()));
+        shape.add(ENTITY + 11, "1", (s, out) -> text(out, s.serial()));
         shape.add(ENTITY + 12, "1", (s, out) -> text(out, s.device.model().maker()));
         shape.add(ENTITY + 13, "1", (s, out) -> text(out, s.device.model().label()));
         shape.add(ENTITY + 16, "1", (s, out) -> out.integer(Tags.INTEGER, TRUE));

@@ -30,7 +30,7 @@ public record Switched(Fault fault, Stretch stretch) {
         }
         return switch (fault) {
             case PORT_DEAD, POWER_OFF -> stretch.to() <= at ? stretch.to() : Long.MIN_VALUE;
-            case FIRMWARE_UPDATED -> stretch.to() <= at ? stretch.to() : stretch.from();
+            case FIRMWARE_UPDATED, UNIT_SWAPPED -> stretch.to() <= at ? stretch.to() : stretch.from();
             case RESTARTED, SETUP_NETWORK -> stretch.from();
             case FLAPPING -> stretch.from() + (Math.min(at, stretch.to()) - stretch.from()) / FLAP * FLAP;
             default -> Long.MIN_VALUE;

@@ -36,6 +36,7 @@ public final class ApiDescription implements OASFilter {
             Map.entry("Alarms", "What is wrong, what was, why, and what people do about it"),
             Map.entry("Notices", "What people are told, and the messages that were sent to them"),
             Map.entry("Changes", "Who changed what"),
+            Map.entry("Claims and spares", "Claims under warranty, which unit stood where, and what lies in store"),
             Map.entry("Tokens", "The caller, and the caller's own tokens"),
             Map.entry("Import and export", "Tables as CSV: out, and in by way of a dry run"),
             Map.entry("Warranty", "Until when units are covered and why, what that costs, and extended contracts"),

@@ -86,6 +86,10 @@ record ChangeLine(
             case "purchase" -> "/warranty/units/purchases/" + subject.id();
             case "contract" -> "/warranty/contracts/" + subject.id();
             case "customer" -> "/?customer=" + subject.id();
+            case "claim" -> "/claims/" + subject.id();
+            case "spare" -> "/spares/" + subject.id();
+            case "store room" -> "/store-rooms/" + subject.id();
+            case "unit in place" -> "/devices/" + subject.id();
             default -> "";
         };
     }

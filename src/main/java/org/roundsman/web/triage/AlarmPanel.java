@@ -49,6 +49,11 @@ record AlarmPanel(
         return !line.severity().equals("cleared");
     }
 
+    /** Whether it is about a device that is in the fleet. */
+    public boolean aboutDevice() {
+        return next.device() > 0 && line.where().link().startsWith("/devices/");
+    }
+
     /** Changes with whatever is shown. */
     public String stamp() {
         return Integer.toHexString(hashCode());

@@ -1,0 +1,159 @@
+package org.roundsman.claims;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import javax.sql.DataSource;
+import org.roundsman.claims.store.StayTable;
+import org.roundsman.claims.store.UnitTable;
+import org.roundsman.fleet.CustomerScope;
+import org.roundsman.fleet.Device;
+import org.roundsman.fleet.Devices;
+
+/** Finds what a claim is about, and what is known of it. In the transaction of the caller. */
+@ApplicationScoped
+class ClaimSubjects {
+
+    private final UnitTable units;
+    private final StayTable stays;
+    private final Devices devices;
+    private final Failures failures;
+    private final Covers covers;
+
+    @Inject
+    ClaimSubjects(DataSource database, Devices devices, Failures failures, Covers covers) {
+        this.units = new UnitTable(database);
+        this.stays = new StayTable(database);
+        this.devices = devices;
+        this.failures = failures;
+        this.covers = covers;
+    }
+
+    /**
+     * What a claim is about.
+     *
+     * @param scope of the one who asks
+     * @param stay the one in which it failed, if it stood anywhere
+     * @param device the place, where it is in the fleet
+     */
+    record About(CustomerScope scope, Unit unit, long customerId, Optional<Stay> stay, Optional<Device> device) {
+
+        OptionalLong deviceId() {
+            return device.map(one -> OptionalLong.of(one.id)).orElse(OptionalLong.empty());
+        }
+
+        OptionalLong siteId() {
+            return device.map(one -> OptionalLong.of(one.site.id)).orElse(OptionalLong.empty());
+        }
+    }
+
+    /**
+     * Finds it.
+     *
+     * @param keep whether a unit that was not known until now is kept
+     */
+    About about(CustomerScope scope, ClaimDraft draft, boolean keep) {
+        if (draft.unitId() != null) {
+            return ofUnit(scope, draft.unitId());
+        }
+        Long id = draft.alarmId() == null
+                ? draft.deviceId()
+                : failures.deviceOf(scope, draft.alarmId())
+                        .orElseThrow(() -> EntryCheck.refused("alarm", "there is no such alarm of a device"));
+        Device device = Optional.ofNullable(id)
+                .flatMap(one -> devices.find(scope, one))
+                .orElseThrow(() -> EntryCheck.refused("device", "there is no such device"));
+        long customer = device.site.customer.id;
+        Optional<Stay> now = stays.now(device.id);
+        if (now.isPresent()) {
+            Unit unit = units.find(now.get().unitId()).orElseThrow();
+            return new About(scope, unit, customer, now, Optional.of(device));
+        }
+        new EntryCheck().text("serial", draft.serial(), keep ? 1 : 0, 120).done();
+        Unit unit = keep ? entered(device, draft.serial().strip()) : unknown(device);
+        return new About(scope, unit, customer, stays.now(device.id), Optional.of(device));
+    }
+
+    private About ofUnit(CustomerScope scope, long id) {
+        Unit unit = units.find(id)
+                .filter(one ->
+                        one.owner().isPresent() && scope.includes(one.owner().getAsLong()))
+                .orElseThrow(() -> EntryCheck.refused("unit", "there is no such unit of a customer"));
+        Optional<Stay> last = stays.ofUnit(id, 1).stream()
+                .filter(stay -> scope.includes(stay.customerId()))
+                .findFirst();
+        Optional<Device> device = last.flatMap(stay -> stay.deviceId().isPresent()
+                ? devices.find(scope, stay.deviceId().getAsLong())
+                : Optional.empty());
+        return new About(scope, unit, unit.owner().getAsLong(), last, device);
+    }
+
+    /** A device that tells no serial number: what a person reads on the unit stands for it from now on. */
+    private Unit entered(Device device, String serial) {
+        OptionalLong owner = OptionalLong.of(device.site.customer.id);
+        Unit unit = units.ensure(owner, serial, model(device), stays.mac(device.id), device.createdAt);
+        boolean elsewhere = !stays.nowOf(unit.id()).isEmpty();
+        new EntryCheck()
+                .that("serial", !elsewhere, "this unit stands in another place")
+                .done();
+        stays.begin(unit.id(), device.id, device.createdAt, Stay.Standing.ENTERED, "", null);
+        return unit;
+    }
+
+    private static Unit unknown(Device device) {
+        String name = device.model == null ? "" : device.model.maker + " " + device.model.name;
+        return new Unit(
+                0,
+                OptionalLong.of(device.site.customer.id),
+                device.site.customer.name,
+                "",
+                model(device),
+                name,
+                false,
+                false,
+                "",
+                Optional.empty(),
+                device.createdAt);
+    }
+
+    private static OptionalLong model(Device device) {
+        return device.model == null ? OptionalLong.empty() : OptionalLong.of(device.model.id);
+    }
+
+    /** What stands in a claim for good. */
+    Claim.Known known(About about, String fault, Instant now) {
+        ZoneId zone = about.device().map(device -> device.site.zone()).orElse(ZoneOffset.UTC);
+        Cover cover = covers.of(about.scope(), about.deviceId(), about.unit());
+        String place = about.device()
+                .map(Units::words)
+                .or(() -> about.stay().map(stay -> stay.device() + ", " + stay.site()))
+                .orElse("stood in no place that we know of");
+        Unit unit = about.unit();
+        return new Claim.Known(
+                unit.serial(),
+                unit.model().isEmpty() ? "not known" : unit.model(),
+                place,
+                zone,
+                fault,
+                cover.terms(),
+                cover.status(),
+                cover.derivation(),
+                cover.evidence(),
+                failure(about, zone, now));
+    }
+
+    private List<String> failure(About about, ZoneId zone, Instant now) {
+        if (about.device().isEmpty()) {
+            return List.of("It stands in no place of the fleet, so that there are no readings of it.");
+        }
+        Optional<Instant> came = about.stay().map(Stay::from);
+        Instant until = about.stay().flatMap(Stay::until).orElse(now);
+        return failures.lately(about.scope(), about.device().get().id, came, until)
+                .sentences(zone);
+    }
+}

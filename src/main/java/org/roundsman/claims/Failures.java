@@ -1,0 +1,97 @@
+package org.roundsman.claims;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import java.util.Set;
+import org.roundsman.alarms.AlarmBook;
+import org.roundsman.alarms.AlarmSearch;
+import org.roundsman.alarms.OpenAlarm;
+import org.roundsman.fleet.CustomerScope;
+import org.roundsman.readings.DeviceHistory;
+import org.roundsman.shared.Page;
+import org.roundsman.timeline.DeviceEvent;
+import org.roundsman.timeline.EventKind;
+import org.roundsman.timeline.EventSearch;
+import org.roundsman.timeline.PastEvents;
+
+/** Asks what a place read while a unit stood there. Callers check the customer scope of the device first. */
+@ApplicationScoped
+class Failures {
+
+    private static final Duration LOOKED_AT = Duration.ofDays(30);
+
+    private final DeviceHistory history;
+    private final PastEvents events;
+    private final AlarmBook alarms;
+
+    @Inject
+    Failures(DeviceHistory history, PastEvents events, AlarmBook alarms) {
+        this.history = history;
+        this.events = events;
+        this.alarms = alarms;
+    }
+
+    /** The last 30 days, or the shorter time since the unit came. */
+    Failure lately(CustomerScope scope, long deviceId, Optional<Instant> came, Instant now) {
+        Instant from = came.filter(at -> at.isAfter(now.minus(LOOKED_AT))).orElse(now.minus(LOOKED_AT));
+        Page<OpenAlarm> found = alarms(scope, deviceId, from, now, Failure.MOST);
+        return new Failure(
+                from,
+                now,
+                history.availability(deviceId, from, now),
+                history.spans(deviceId, from, now),
+                restarts(deviceId, from, now),
+                found.items(),
+                found.total() - found.items().size());
+    }
+
+    /** What the place read in that time. */
+    UnitPast.Read read(CustomerScope scope, long deviceId, Instant from, Instant to) {
+        return new UnitPast.Read(
+                history.availability(deviceId, from, to),
+                restarts(deviceId, from, to).size(),
+                alarms(scope, deviceId, from, to, 1).total());
+    }
+
+    private List<Instant> restarts(long deviceId, Instant from, Instant to) {
+        return events.between(from, to, Set.of(EventKind.RESTARTED), List.of(deviceId)).stream()
+                .map(EventSearch.Numbered::event)
+                .map(DeviceEvent::at)
+                .toList();
+    }
+
+    private Page<OpenAlarm> alarms(CustomerScope scope, long deviceId, Instant from, Instant to, int most) {
+        return alarms.search(
+                scope,
+                new AlarmSearch(
+                        "",
+                        OptionalLong.empty(),
+                        OptionalLong.empty(),
+                        OptionalLong.of(deviceId),
+                        Optional.empty(),
+                        Optional.empty(),
+                        Optional.of(from),
+                        Optional.of(to),
+                        AlarmSearch.State.ANY,
+                        1,
+                        most));
+    }
+
+    /** The device that an alarm is about; empty when there is no such alarm in the scope, or it is about no device. */
+    Optional<Long> deviceOf(CustomerScope scope, long alarmId) {
+        return alarms.find(scope, alarmId)
+                .map(alarm -> alarm.key().resource())
+                .filter(resource -> resource.kind() == org.roundsman.alarms.Resource.Kind.DEVICE)
+                .map(org.roundsman.alarms.Resource::id);
+    }
+
+    /** What an alarm says, as a beginning of what is wrong. */
+    Optional<String> words(CustomerScope scope, long alarmId) {
+        return alarms.find(scope, alarmId).map(alarm -> alarm.key().type().title() + ": " + alarm.text());
+    }
+}

@@ -1,0 +1,121 @@
+package org.roundsman.claims;
+
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
+import jakarta.transaction.Transactional;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalLong;
+import javax.sql.DataSource;
+import org.roundsman.audit.AuditEntry.FieldChange;
+import org.roundsman.audit.AuditEntry.Subject;
+import org.roundsman.audit.AuditTrail;
+import org.roundsman.claims.StayRules.Step;
+import org.roundsman.claims.store.PurchaseTable;
+import org.roundsman.claims.store.SpareTable;
+import org.roundsman.claims.store.StayTable;
+import org.roundsman.claims.store.UnitTable;
+
+/**
+ * Keeps which unit stands where, one place in one transaction, whoever it is learnt from. With a unit goes its purchase, and a
+ * unit that stands somewhere lies in no store.
+ */
+@ApplicationScoped
+@Transactional
+class Stays {
+
+    private final UnitTable units;
+    private final StayTable stays;
+    private final SpareTable spares;
+    private final PurchaseTable purchases;
+    private final AuditTrail audit;
+
+    @Inject
+    Stays(DataSource database, AuditTrail audit) {
+        this.units = new UnitTable(database);
+        this.stays = new StayTable(database);
+        this.spares = new SpareTable(database);
+        this.purchases = new PurchaseTable(database);
+        this.audit = audit;
+    }
+
+    /** Takes in what a device says, or once said; returns what was done about it. */
+    public Step hear(long deviceId, StayRules.Said said) {
+        Optional<StayTable.Place> place = stays.place(deviceId);
+        if (place.isEmpty()) {
+            return new Step.Nothing();
+        }
+        Optional<Stay> now = stays.hold(deviceId);
+        Step step = StayRules.of(now, stays.ended(deviceId), said);
+        if (step instanceof Step.Begin begin) {
+            arrive(deviceId, place.get(), begin.serial(), begin.at());
+        } else if (step instanceof Step.Follow follow) {
+            stays.end(now.orElseThrow().id(), follow.at());
+            arrive(deviceId, place.get(), follow.serial(), follow.at());
+            note("followed", now.get(), now.get().serial(), follow.serial());
+        } else if (step instanceof Step.Confirm) {
+            Stay stay = now.orElseThrow();
+            stays.confirm(stay.id(), stay.announcedBy(), stay.announcedAt().orElseThrow());
+            note("confirmed", stay, "", stay.serial());
+        } else if (step instanceof Step.Contradict other) {
+            stays.contradict(now.orElseThrow().id(), other.serial(), other.since());
+            note("contradicted", now.get(), now.get().serial(), other.serial());
+        }
+        return step;
+    }
+
+    /** The same with what it says today. */
+    public Step hear(long deviceId) {
+        return stays.said(deviceId).map(said -> hear(deviceId, said)).orElse(new Step.Nothing());
+    }
+
+    private void arrive(long deviceId, StayTable.Place place, String serial, Instant at) {
+        OptionalLong owner = OptionalLong.of(place.customerId());
+        takeOver(owner, serial);
+        Unit unit = units.ensure(owner, serial, place.modelId(), stays.mac(deviceId), at);
+        stays.begin(unit.id(), deviceId, at, Stay.Standing.READ, "", null);
+        stands(unit, deviceId, at, "it stands in a place");
+    }
+
+    /** A spare out of the firm's own store that shows up in a place of a customer is that customer's from then on. */
+    private void takeOver(OptionalLong owner, String serial) {
+        if (units.find(owner, serial).isEmpty()) {
+            units.find(OptionalLong.empty(), serial)
+                    .filter(unit -> spares.ofUnit(unit.id()).isPresent())
+                    .ifPresent(unit -> units.owner(unit.id(), owner));
+        }
+    }
+
+    /** What else changes when a unit comes to stand somewhere. */
+    void stands(Unit unit, long deviceId, Instant at, String why) {
+        if (unit.fate().isPresent()) {
+            units.fate(unit.id(), Optional.empty(), at);
+        }
+        spares.leave(
+                unit.id(), at.truncatedTo(ChronoUnit.MILLIS), why, audit.actor().name());
+        List<AuditTrail.Note> notes = new ArrayList<>();
+        for (String gone : purchases.leave(deviceId, unit.serial())) {
+            notes.add(purchase(unit, gone, "device " + deviceId, ""));
+        }
+        if (purchases.come(unit.owner().orElseThrow(), deviceId, unit.serial())) {
+            notes.add(purchase(unit, unit.serial(), "", "device " + deviceId));
+        }
+        if (!notes.isEmpty()) {
+            audit.note(notes);
+        }
+    }
+
+    private static AuditTrail.Note purchase(Unit unit, String serial, String old, String fresh) {
+        Subject subject = new Subject("purchase", null, serial, unit.owner().orElseThrow());
+        return new AuditTrail.Note("changed", subject, List.of(new FieldChange("stands as", old, fresh)));
+    }
+
+    private void note(String action, Stay stay, String old, String fresh) {
+        Subject subject = new Subject("unit in place", stay.deviceId().orElseThrow(), stay.device(), stay.customerId());
+        audit.note(
+                List.of(new AuditTrail.Note(action, subject, List.of(new FieldChange("serial number", old, fresh)))));
+    }
+}
