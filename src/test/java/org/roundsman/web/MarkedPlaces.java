@@ -166,8 +166,8 @@ public class MarkedPlaces {
                 marker);
         tell(
                 "insert into claim (id, customer_id, unit_id, site_id, device_id, state, opened_at, opened_by,"
-                    + " changed_at, serial, model, place, time_zone, fault, terms, cover, failure, party, reference)"
-                    + " overriding system value select " + claim + ", " + place.customerId() + ", " + unit + ", "
+                        + " changed_at, serial, model, place, time_zone, fault, terms, cover, failure, party, reference)"
+                        + " overriding system value select " + claim + ", " + place.customerId() + ", " + unit + ", "
                         + place.siteId()
                         + ", " + place.deviceId()
                         + ", 'OPENED', now(), t, now(), t, t, t, 'UTC', t, t, t, array[t], t, t"

@@ -150,7 +150,8 @@ class RolesDbTest {
         assertThat(answer.asString()).as(address.toString()).doesNotContain(theirs.marker());
         String at = "/" + theirs.siteId() + "|/" + theirs.deviceId() + "|/" + theirs.customerId() + "|/"
                 + theirs.credentialId() + "|/" + theirs.accountId() + "|/" + theirs.tokenId() + "|/" + theirs.workId()
-                + "|/" + theirs.alarmId() + theirs.cover().either() + "|/" + theirs.hardware().claimId() + "|/"
+                + "|/" + theirs.alarmId() + theirs.cover().either() + "|/"
+                + theirs.hardware().claimId() + "|/"
                 + theirs.hardware().unitId() + "|/"
                 + theirs.hardware().spareId() + "|/" + theirs.hardware().roomId();
         if (address.path().matches(".*(" + at + ")(/.*)?")) {

@@ -85,11 +85,8 @@ class AheadPages {
     }
 
     private static Collection<UnitCover> endingIn(YearAhead year, List<UnitCover> units) {
-        LocalDate after = year.months()
-                .get(YearAhead.MONTHS - 1)
-                .month()
-                .plusMonths(1)
-                .atDay(1);
+        LocalDate after =
+                year.months().get(YearAhead.MONTHS - 1).month().plusMonths(1).atDay(1);
         return units.stream()
                 .filter(UnitCover::ends)
                 .filter(unit -> unit.lastDay().orElseThrow().isBefore(after))
@@ -100,8 +97,8 @@ class AheadPages {
         return year.customers().stream()
                 .filter(share -> share.ending().units() > 0)
                 .sorted((a, b) -> b.ending().units() - a.ending().units())
-                .map(share -> new Part(
-                        share.name(), "/warranty?customer=" + share.id(), CoverWords.Sum.of(share.ending())))
+                .map(share ->
+                        new Part(share.name(), "/warranty?customer=" + share.id(), CoverWords.Sum.of(share.ending())))
                 .toList();
     }
 }

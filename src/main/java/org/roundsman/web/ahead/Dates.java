@@ -68,7 +68,8 @@ class Dates {
     }
 
     private void contracts(List<DateLine> lines) {
-        contracts.all(CustomerScope.everyone())
+        contracts
+                .all(CustomerScope.everyone())
                 .forEach(contract -> lines.add(new DateLine(
                         contract.to(),
                         "Contract " + contract.number() + " of " + contract.customer(),
@@ -78,13 +79,12 @@ class Dates {
     }
 
     private void exceptions(List<DateLine> lines) {
-        policies.all()
-                .forEach(line -> line.exceptions()
-                        .forEach(exception -> lines.add(new DateLine(
-                                exception.lastDay(),
-                                "Firmware exception of " + exception.customer(),
-                                exception.reason(),
-                                "/firmware/policy/" + line.lineId(),
-                                new CoverWords.Sum(0, "", List.of(), "")))));
+        policies.all().forEach(line -> line.exceptions()
+                .forEach(exception -> lines.add(new DateLine(
+                        exception.lastDay(),
+                        "Firmware exception of " + exception.customer(),
+                        exception.reason(),
+                        "/firmware/policy/" + line.lineId(),
+                        new CoverWords.Sum(0, "", List.of(), "")))));
     }
 }

@@ -118,8 +118,7 @@ class Decisions {
                 lines,
                 units,
                 unit -> unit.status() == CoverStatus.MISSING,
-                new Matter(
-                        Flag.Tone.OPEN, "whose terms or dates somebody has to enter", list + CoverStatus.MISSING));
+                new Matter(Flag.Tone.OPEN, "whose terms or dates somebody has to enter", list + CoverStatus.MISSING));
     }
 
     private static void units(List<Line> lines, List<UnitCover> units, Predicate<UnitCover> which, Matter matter) {

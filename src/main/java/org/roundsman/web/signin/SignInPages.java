@@ -61,7 +61,8 @@ class SignInPages {
         String from = context.request().remoteAddress().hostAddress();
         SignInResult result = signIns.signIn(name.strip(), password, from);
         if (result instanceof SignInResult.Welcome welcome) {
-            URI target = URI.create(welcome.person().mustChange() ? "/password" : start(welcome, LocalAddress.of(next)));
+            URI target =
+                    URI.create(welcome.person().mustChange() ? "/password" : start(welcome, LocalAddress.of(next)));
             return Response.seeOther(target).cookie(cookies.of(welcome.token())).build();
         }
         boolean busy = result instanceof SignInResult.Busy;
