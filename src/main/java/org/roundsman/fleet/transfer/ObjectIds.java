@@ -16,8 +16,10 @@ final class ObjectIds {
     static void check(Collection<Entry<ModelDraft>> models) {
         Map<String, Entry<ModelDraft>> taken = new HashMap<>();
         List<Entry<ModelDraft>> inOrder = models.stream()
-                .sorted(Comparator.comparingInt(
-                        model -> model.line() == null ? 0 : model.line().row()))
+                .sorted(Comparator.comparingInt((Entry<ModelDraft> model) ->
+                                model.line() == null ? -1 : model.line().file())
+                        .thenComparingInt(
+                                model -> model.line() == null ? 0 : model.line().row()))
                 .toList();
         for (Entry<ModelDraft> model : inOrder) {
             String id = model.last().objectId();
