@@ -10,7 +10,7 @@ import javax.sql.DataSource;
 import org.roundsman.fleet.transfer.Exporting;
 
 /**
- * Writes customers, sites, devices and purchases as the CSV that {@link FleetImport} reads: imported again, it changes
+ * Writes customers, sites, models, devices and purchases as the CSV that {@link FleetImport} reads: imported again, it changes
  * nothing. Fields that a spreadsheet program would run as a formula have an apostrophe before them. Secrets are never in
  * it. Thread-safe.
  */

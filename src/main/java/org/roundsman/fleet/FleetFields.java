@@ -24,6 +24,10 @@ final class FleetFields {
         return new Subject("device", device.id, device.name, device.site.customer.id);
     }
 
+    static Subject subject(Model model) {
+        return new Subject("model", model.id, model.maker + " " + model.name, null);
+    }
+
     static FieldSet of(Customer customer) {
         return new FieldSet().with("name", customer.name).with("note", customer.note);
     }
@@ -80,7 +84,7 @@ final class FleetFields {
                 .with(
                         "list price",
                         model.listPrice == null ? "" : model.listPrice.toPlainString() + " " + model.currency)
-                .with("firmware line", model.firmwareLineId)
+                .with("firmware line", line(model.firmwareLineId))
                 .with("warranty terms", model.termsKind)
                 .with("warranty from", model.termsFrom)
                 .with("warranty months", model.termsMonths)
@@ -92,6 +96,17 @@ final class FleetFields {
                 .with("end of support", model.endOfSupport)
                 .with("end of support source", model.endOfSupportSource)
                 .with("note", model.note);
+    }
+
+    /** By its name, which says more than its number; that table is the catalogue's. */
+    private static String line(Long id) {
+        return id == null
+                ? ""
+                : Model.getEntityManager()
+                        .createNativeQuery("select name from firmware_line where id = :id", String.class)
+                        .setParameter("id", id)
+                        .getSingleResult()
+                        .toString();
     }
 
     private static String text(ServiceHours stretch) {

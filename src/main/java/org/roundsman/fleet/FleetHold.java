@@ -14,7 +14,8 @@ public class FleetHold {
         CUSTOMER(Customer.class),
         SITE(Site.class),
         DEVICE(Device.class),
-        CREDENTIAL(Credential.class);
+        CREDENTIAL(Credential.class),
+        MODEL(Model.class);
 
         private final Class<?> type;
 

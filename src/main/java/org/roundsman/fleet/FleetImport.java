@@ -18,7 +18,7 @@ import org.roundsman.fleet.transfer.Upload;
 import org.roundsman.shared.Page;
 
 /**
- * Brings customers, sites, devices and purchases in from CSV: first a dry run that says for each row what it would do, then
+ * Brings customers, sites, models, devices and purchases in from CSV: first a dry run that says for each row what it would do, then
  * all of it or nothing. An import belongs to the account that made it and is kept for a day. Its work goes on in the
  * background; {@link ImportRun#working()} tells. Callers are in no transaction. Thread-safe.
  */
@@ -54,14 +54,14 @@ public class FleetImport {
     /**
      * Reads files and begins their dry run.
      *
-     * @param scope whose data the rows may touch; a row about anybody else's is refused
+     * @param rights what the rows may touch; a row about anything else is refused
      * @param accountId whose import it is
      * @param elseWindows whether files that are not UTF-8 are Windows-1252: for a person to say, never to be guessed
      * @throws ImportUnreadable naming every file that cannot be read as a table
      * @throws InputRejected when another import of the account is still at work
      */
-    public ImportRun check(CustomerScope scope, long accountId, List<ImportFile> files, boolean elseWindows) {
-        return imports.open(scope, accountId, Upload.read(files, elseWindows));
+    public ImportRun check(ImportRights rights, long accountId, List<ImportFile> files, boolean elseWindows) {
+        return imports.open(rights, accountId, Upload.read(files, elseWindows));
     }
 
     /**
@@ -69,8 +69,8 @@ public class FleetImport {
      *
      * @throws InputRejected when it is gone (field {@code id}), at work, or applied (field {@code import})
      */
-    public ImportRun checkAgain(CustomerScope scope, long accountId, long id) {
-        return imports.checkAgain(scope, accountId, id);
+    public ImportRun checkAgain(ImportRights rights, long accountId, long id) {
+        return imports.checkAgain(rights, accountId, id);
     }
 
     /**
@@ -79,8 +79,8 @@ public class FleetImport {
      *
      * @throws InputRejected when it is gone (field {@code id}), not applicable, or at work (field {@code import})
      */
-    public ImportRun apply(CustomerScope scope, long accountId, long id) {
-        return imports.apply(scope, accountId, id, audit.actor());
+    public ImportRun apply(ImportRights rights, long accountId, long id) {
+        return imports.apply(rights, accountId, id, audit.actor());
     }
 
     /** Empty when there is none of that account, or no longer. */

@@ -5,18 +5,19 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /** Collects what is wrong with an entry, so that a person sees all of it at once. */
-final class InputCheck {
+public final class InputCheck {
 
     private final Map<String, String> faults = new LinkedHashMap<>();
 
     /** Notes the fault unless it holds; the first fault of a field stays. */
-    void that(String field, boolean holds, String fault) {
+    public void that(String field, boolean holds, String fault) {
         if (!holds) {
             faults.putIfAbsent(field, fault);
         }
     }
 
-    void text(String field, String value, int least, int most) {
+    /** A text of so many characters, without control characters other than line breaks and tabs. */
+    public void text(String field, String value, int least, int most) {
         that(field, value != null && value.strip().length() >= least, "must not be empty");
         that(field, value == null || value.length() <= most, "at most " + most + " characters");
         that(
@@ -26,7 +27,7 @@ final class InputCheck {
     }
 
     /** A missing number is not a fault here. */
-    void range(String field, Integer value, int least, int most) {
+    public void range(String field, Integer value, int least, int most) {
         that(
                 field,
                 value == null || value >= least && value <= most,
@@ -34,14 +35,14 @@ final class InputCheck {
     }
 
     /** What was found so far, in the order found. */
-    Map<String, String> faults() {
+    public Map<String, String> faults() {
         return Collections.unmodifiableMap(faults);
     }
 
     /**
      * @throws InputRejected when there is a fault
      */
-    void done() {
+    public void done() {
         if (!faults.isEmpty()) {
             throw new InputRejected(faults);
         }

@@ -29,14 +29,17 @@ public final class WhatToBring {
         List<String> things = new ArrayList<>();
         things.add("Spare: " + spare(unit) + ".");
         things.add(power(unit));
-        if (device.kind == DeviceKind.ACCESS_POINT) {
+        boolean mounted = device.model != null && !device.model.mount.isEmpty();
+        if (mounted || device.kind == DeviceKind.ACCESS_POINT) {
             things.add(mount(device));
+        }
+        if (device.kind == DeviceKind.ACCESS_POINT) {
             antenna(device.model).ifPresent(things::add);
         }
         if (HighPlaces.needsClimbing(device)) {
-            things.add(
-                    "Access to a mast or roof: a lift or climbing gear with fall protection, and a second person; place “"
-                            + device.place + "”.");
+            things.add("Access to a mast or roof: a lift or climbing gear with fall protection, and a second person;"
+                    + " place “"
+                    + device.place + "”.");
         } else if (HighPlaces.needsLadder(device)) {
             things.add("Ladder: the place is “" + device.place + "”.");
         }
@@ -56,6 +59,10 @@ public final class WhatToBring {
 
     private static String power(Unit unit) {
         Model model = unit.device().model;
+        if (model != null && model.mains) {
+            return "Power: by mains; bring the power cord or supply of that model. What is wired fixed is for a"
+                    + " licensed electrician, under the local code.";
+        }
         if (model != null && model.poeClass != null) {
             return "Power: " + PoeClass.words(model.poeClass)
                     + "; an injector for that class rules the switch port out.";
@@ -71,7 +78,9 @@ public final class WhatToBring {
 
     private static String mount(Device device) {
         String where = device.place.isEmpty() ? "the place is not entered" : "for “" + device.place + "”";
-        return "Mount: bracket and screws of that model, " + where + ".";
+        boolean known = device.model != null && !device.model.mount.isEmpty();
+        String what = known ? device.model.mount + ", with its screws" : "bracket and screws of that model";
+        return "Mount: " + what + ", " + where + ".";
     }
 
     private static java.util.Optional<String> antenna(Model model) {

@@ -80,7 +80,8 @@ class ImportDbTest {
                         + ",TR22-1,Main,Hall AP,2026-03-31,189.9,EUR\n",
                 DEVICES + fresh + ",Main,Hall AP,access point,192.0.2.1,,\"" + fresh + " read\",\n",
                 "customer,site,time_zone,service_hours,contacts,uplink_down_mbit\n" + fresh
-                        + ",Main,Europe/Berlin,\"Mon-Fri 08:00-18:00\nSat 09:00-24:00\",\"Office | keys | +1-555-0101\",\"2,5\"\n",
+                        + ",Main,Europe/Berlin,\"Mon-Fri 08:00-18:00\n"
+                        + "Sat 09:00-24:00\",\"Office | keys | +1-555-0101\",\"2,5\"\n",
                 "customer,note\n" + fresh + ",invented\n");
         assertThat(run.state()).isEqualTo(ImportRun.State.CHECKED);
         assertThat(run.count(ImportOutcome.NEW)).isEqualTo(4);
@@ -301,9 +302,10 @@ class ImportDbTest {
         ImportRun run =
                 transfer.check(account, DEVICES + device("AP 1", "192.0.2.1").replace("pier keys", "new keys"));
         assertThat(run.count(ImportOutcome.REFUSED)).isEqualTo(1);
-        assertThatThrownBy(() -> imports.apply(ALL, account, run.id())).isInstanceOf(InputRejected.class);
+        assertThatThrownBy(() -> imports.apply(TransferFixture.RIGHTS, account, run.id()))
+                .isInstanceOf(InputRejected.class);
         credentials.add(CredentialDraft.community(customer.id, "new keys", 2, "another-secret"));
-        imports.checkAgain(ALL, account, run.id());
+        imports.checkAgain(TransferFixture.RIGHTS, account, run.id());
         assertThat(transfer.ended(account, run.id()).applicable()).isTrue();
         assertThat(transfer.apply(account, run.id()).state()).isEqualTo(ImportRun.State.APPLIED);
     }
@@ -313,7 +315,8 @@ class ImportDbTest {
         ImportRun run = transfer.check(account, DEVICES + device("AP 1", "192.0.2.1"));
         long other = transfer.account();
         assertThat(imports.find(other, run.id())).isEmpty();
-        assertThatThrownBy(() -> imports.apply(ALL, other, run.id())).isInstanceOf(InputRejected.class);
+        assertThatThrownBy(() -> imports.apply(TransferFixture.RIGHTS, other, run.id()))
+                .isInstanceOf(InputRejected.class);
         assertThatThrownBy(() -> imports.discard(other, run.id())).isInstanceOf(InputRejected.class);
         assertThatThrownBy(() -> transfer.rows(other, run.id(), null)).isInstanceOf(InputRejected.class);
         imports.discard(account, run.id());
@@ -324,7 +327,7 @@ class ImportDbTest {
     void aScopeIsNotLeft() {
         CustomerScope elsewhere = CustomerScope.of(customer.id + 1_000_000);
         ImportRun run = imports.check(
-                elsewhere,
+                new ImportRights(elsewhere, true),
                 account,
                 List.of(
                         TransferFixture.file(DEVICES + device("AP 1", "192.0.2.1")),

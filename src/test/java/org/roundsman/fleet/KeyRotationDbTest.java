@@ -267,7 +267,10 @@ class KeyRotationDbTest {
                     "wiring_neighbour.chassis_id",
                     "wiring_neighbour.port_id",
                     "stored_walk.walk",
-                    "stored_walk.later");
+                    "stored_walk.later",
+                    "evidence.content",
+                    "evidence.sha256",
+                    "calendar_day.digest");
             assertThat(columns)
                     .filteredOn(c -> !sealed.contains(c) && !open.contains(c))
                     .allMatch(column -> column.endsWith("hash"));

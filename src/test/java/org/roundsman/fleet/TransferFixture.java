@@ -23,6 +23,7 @@ import javax.sql.DataSource;
 class TransferFixture {
 
     static final CustomerScope ALL = CustomerScope.everyone();
+    static final ImportRights RIGHTS = new ImportRights(ALL, true);
 
     private final FleetImport imports;
     private final FleetExport exports;
@@ -88,11 +89,11 @@ class TransferFixture {
         for (String text : texts) {
             files.add(file(text));
         }
-        return ended(account, imports.check(ALL, account, files, false).id());
+        return ended(account, imports.check(RIGHTS, account, files, false).id());
     }
 
     ImportRun apply(long account, long id) {
-        imports.apply(ALL, account, id);
+        imports.apply(RIGHTS, account, id);
         return ended(account, id);
     }
 

@@ -56,6 +56,24 @@ class WhatToBringTest {
                 .contains("Spare: one access point; its model is not known.");
     }
 
+    @Test
+    void mountAndMainsAreNamedWhereTheyAreKnown() {
+        Model model = model(null, "internal", false);
+        model.mains = true;
+        model.mount = "wall plate";
+        assertThat(WhatToBring.of(List.of(unit("counter", model))))
+                .contains("Mount: wall plate, with its screws, for “counter”.")
+                .anyMatch(line -> line.startsWith("Power: by mains;") && line.contains("licensed electrician"));
+        Device rack = device("", model);
+        rack.kind = DeviceKind.NETWORK_SWITCH;
+        model.mount = "rack, one unit high";
+        assertThat(WhatToBring.of(List.of(new Unit(rack, Map.of(), List.of(), Optional.empty()))))
+                .contains("Mount: rack, one unit high, with its screws, the place is not entered.");
+        model.mount = "";
+        assertThat(WhatToBring.of(List.of(new Unit(rack, Map.of(), List.of(), Optional.empty()))))
+                .noneMatch(line -> line.startsWith("Mount"));
+    }
+
     /** IEEE 802.3 power classes (from memory, agrees with secondary tables): what a device of the class may draw. */
     @ParameterizedTest
     @CsvSource({

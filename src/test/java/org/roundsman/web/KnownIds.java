@@ -15,6 +15,7 @@ final class KnownIds {
     /** What is no single customer's, so that any value does: things that nobody made, and fixed words. */
     private static final Map<String, String> NOBODYS = Map.ofEntries(
             Map.entry("models", NOTHING),
+            Map.entry("firmware-lines", NOTHING),
             Map.entry("problems", "refused"),
             Map.entry("imports", NOTHING),
             Map.entry("templates", "devices"),
@@ -30,6 +31,7 @@ final class KnownIds {
             Map.entry("webhooks", NOTHING),
             Map.entry("messages", NOTHING),
             Map.entry("chains", NOTHING),
+            Map.entry("calendar", NOTHING),
             Map.entry("readings", NOTHING));
 
     private final Map<String, String> ids;
@@ -55,6 +57,10 @@ final class KnownIds {
                 Map.entry("units", String.valueOf(place.hardware().unitId())),
                 Map.entry("spares", String.valueOf(place.hardware().spareId())),
                 Map.entry("store-rooms", String.valueOf(place.hardware().roomId())),
+                Map.entry("purchases", String.valueOf(place.cover().purchaseId())),
+                Map.entry("contracts", String.valueOf(place.cover().contractId())),
+                Map.entry("evidence", String.valueOf(place.cover().evidenceId())),
+                Map.entry("calendars", String.valueOf(place.cover().calendarId())),
                 Map.entry("people", String.valueOf(place.accountId()))));
     }
 
@@ -75,6 +81,10 @@ final class KnownIds {
                 Map.entry("units", NOTHING),
                 Map.entry("spares", NOTHING),
                 Map.entry("store-rooms", NOTHING),
+                Map.entry("purchases", NOTHING),
+                Map.entry("contracts", NOTHING),
+                Map.entry("evidence", NOTHING),
+                Map.entry("calendars", NOTHING),
                 Map.entry("people", NOTHING)));
     }
 

@@ -53,6 +53,7 @@ public class MarkedPlaces {
             long workId,
             long alarmId,
             Hardware hardware,
+            CoverFixture.Marked cover,
             String viewerToken) {}
 
     /** A unit that lies in a store room of the customer, and a claim about it. */
@@ -77,6 +78,7 @@ public class MarkedPlaces {
                 number("select id from planned_work where customer_id = " + plain.customerId()),
                 alarm(plain, marker),
                 hardware(plain, marker),
+                CoverFixture.mark(this, plain, marker, viewer.accountId()),
                 token);
     }
 

@@ -23,9 +23,14 @@ import org.roundsman.web.Addresses.Address;
 @QuarkusTest
 class RolesDbTest {
 
-    /** Those that nobody need sign in for; each shows no data. */
-    private static final Set<String> OPEN =
-            Set.of("/sign-in", "/sign-out", "/api/docs", "/api/problems", "/api/problems/refused");
+    /** Those that nobody need sign in for; each shows no data, but a calendar to who knows its secret. */
+    private static final Set<String> OPEN = Set.of(
+            "/sign-in",
+            "/sign-out",
+            "/api/docs",
+            "/api/problems",
+            "/api/problems/refused",
+            "/calendar/" + KnownIds.NOTHING + ".ics");
 
     private static final List<Address> ALL = Addresses.all();
 
@@ -126,7 +131,9 @@ class RolesDbTest {
                 "/spares",
                 "/spares/" + own.hardware().spareId(),
                 "/store-rooms",
-                "/devices/" + own.deviceId() + "/units")) {
+                "/devices/" + own.deviceId() + "/units",
+                "/warranty/units",
+                "/warranty/contracts")) {
             assertThat(Api.with(narrowed).get(path).asString()).as(path).contains(own.marker());
         }
     }
@@ -145,7 +152,7 @@ class RolesDbTest {
                 + theirs.credentialId() + "|/" + theirs.accountId() + "|/" + theirs.tokenId() + "|/" + theirs.workId()
                 + "|/" + theirs.alarmId() + "|/" + theirs.hardware().claimId() + "|/"
                 + theirs.hardware().unitId() + "|/"
-                + theirs.hardware().spareId() + "|/" + theirs.hardware().roomId();
+                + theirs.hardware().spareId() + "|/" + theirs.hardware().roomId() + theirs.cover().either();
         if (address.path().matches(".*(" + at + ")(/.*)?")) {
             assertThat(answer.statusCode()).as(address.toString()).isIn(403, 404);
         }

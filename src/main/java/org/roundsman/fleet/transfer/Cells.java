@@ -39,6 +39,11 @@ final class Cells {
         }
     }
 
+    /** A whole number; null when empty. */
+    Integer numberOrNone(String column) {
+        return text(column).isEmpty() ? null : Integer.valueOf(number(column, 0));
+    }
+
     /** Megabit per second as kbit/s; null when empty. */
     Integer kbit(String column) {
         String text = text(column);

@@ -1,10 +1,8 @@
 package org.roundsman.fleet.transfer;
 
-import java.util.Arrays;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.roundsman.fleet.DeviceDraft;
-import org.roundsman.fleet.DeviceKind;
 
 /** A device as a row of text. */
 final class DeviceCells {
@@ -47,7 +45,7 @@ final class DeviceCells {
     static DeviceDraft read(Cells cells, Entry<?> site, DeviceDraft stored, KnownNames known) {
         return new DeviceDraft(
                 cells.text("device"),
-                kind(cells),
+                ModelCells.kind(cells),
                 cells.text("host"),
                 port(cells),
                 known.credential(cells, site, stored == null ? null : stored.credentialId()),
@@ -59,18 +57,5 @@ final class DeviceCells {
 
     static int port(Cells cells) {
         return cells.number("port", SNMP_PORT);
-    }
-
-    /** The word on pages, or the name that the database keeps. */
-    private static DeviceKind kind(Cells cells) {
-        String word = cells.text("kind");
-        return Arrays.stream(DeviceKind.values())
-                .filter(kind ->
-                        kind.word().equalsIgnoreCase(word) || kind.name().equalsIgnoreCase(word))
-                .findFirst()
-                .orElseGet(() -> {
-                    cells.fault("kind", "must be access point, switch or gateway");
-                    return null;
-                });
     }
 }

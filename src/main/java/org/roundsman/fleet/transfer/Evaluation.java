@@ -8,8 +8,9 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import org.roundsman.fleet.CustomerDraft;
-import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.DeviceDraft;
+import org.roundsman.fleet.ImportRights;
+import org.roundsman.fleet.ModelDraft;
 import org.roundsman.fleet.SiteDraft;
 import org.roundsman.fleet.TransferTable;
 
@@ -20,27 +21,29 @@ import org.roundsman.fleet.TransferTable;
  */
 final class Evaluation {
 
-    private final CustomerScope scope;
+    private final ImportRights rights;
     private final Picture picture;
     private final List<Entry<CustomerDraft>> customers = new ArrayList<>();
     private final List<Entry<SiteDraft>> sites = new ArrayList<>();
+    private final List<Entry<ModelDraft>> models = new ArrayList<>();
     private final List<Entry<DeviceDraft>> devices = new ArrayList<>();
     private final List<Entry<Bought>> purchases = new ArrayList<>();
 
-    private Evaluation(CustomerScope scope, Picture picture) {
-        this.scope = scope;
+    private Evaluation(ImportRights rights, Picture picture) {
+        this.rights = rights;
         this.picture = picture;
     }
 
     /** Evaluates the rows against the fleet as the connection's transaction sees it; the rows then hold their outcomes. */
-    static Evaluation of(Connection connection, CustomerScope scope, List<Line> lines) throws SQLException {
-        Evaluation evaluation = new Evaluation(scope, Picture.load(connection, scope, lines));
+    static Evaluation of(Connection connection, ImportRights rights, List<Line> lines) throws SQLException {
+        Evaluation evaluation = new Evaluation(rights, Picture.load(connection, rights.scope(), lines));
         Map<TransferTable, List<Line>> byTable = new HashMap<>();
         lines.stream().filter(line -> !line.isMisshapen()).forEach(line -> byTable.computeIfAbsent(
                         line.table(), t -> new ArrayList<>())
                 .add(line));
         byTable.getOrDefault(TransferTable.CUSTOMERS, List.of()).forEach(evaluation::customer);
         byTable.getOrDefault(TransferTable.SITES, List.of()).forEach(evaluation::site);
+        evaluation.models(byTable.getOrDefault(TransferTable.MODELS, List.of()));
         evaluation.devices(byTable.getOrDefault(TransferTable.DEVICES, List.of()));
         byTable.getOrDefault(TransferTable.PURCHASES, List.of()).forEach(evaluation::purchase);
         return evaluation;
@@ -52,6 +55,10 @@ final class Evaluation {
 
     List<Entry<SiteDraft>> sites() {
         return sites;
+    }
+
+    List<Entry<ModelDraft>> models() {
+        return models;
     }
 
     List<Entry<DeviceDraft>> devices() {
@@ -74,7 +81,7 @@ final class Evaluation {
         Entry<CustomerDraft> entry = found == null ? new Entry<>(null, line) : found;
         entry.claim(line);
         if (found == null) {
-            if (scope.onlyCustomer() != null) {
+            if (rights.scope().onlyCustomer() != null) {
                 line.fault("customer", "there is no customer of this name that you may change");
             }
             picture.add(line.at("customer"), entry);
@@ -108,6 +115,35 @@ final class Evaluation {
         entry.wants(draft);
         line.becomes(entry.isNew(), Differences.between(before, SiteCells.of(owner, draft)));
         sites.add(entry);
+    }
+
+    private void models(List<Line> lines) {
+        if (!rights.catalogue()) {
+            lines.forEach(line ->
+                    line.fault("model", "models are added and changed by account managers and owners, not by you"));
+            return;
+        }
+        lines.forEach(this::model);
+        ObjectIds.check(picture.models());
+    }
+
+    private void model(Line line) {
+        Entry<ModelDraft> found = picture.model(line.at("maker"), line.at("model"));
+        if (found != null && claimed(line, "model", found)) {
+            return;
+        }
+        Entry<ModelDraft> entry = found == null ? new Entry<>(null, line) : found;
+        entry.claim(line);
+        Map<String, String> before = entry.isNew() ? Map.of() : ModelCells.of(entry.stored(), picture.known());
+        ModelDraft draft = ModelCells.read(new Cells(line, before), picture.known());
+        faults(line, draft.faults(), ModelCells.COLUMNS);
+        entry.wants(draft);
+        if (found == null) {
+            picture.addModel(line.at("maker"), line.at("model"), entry);
+            picture.known().addFresh(entry);
+        }
+        line.becomes(entry.isNew(), Differences.between(before, ModelCells.of(draft, picture.known())));
+        models.add(entry);
     }
 
     /** By name first; a row whose name nobody has may still be about the device that is polled at its address. */

@@ -78,6 +78,10 @@ public final class Exporting {
         switch (table) {
             case CUSTOMERS -> stored.customers(row -> print(printer, CustomerCells.of(row.draft())));
             case SITES -> stored.sites(row -> print(printer, SiteCells.of(row.customer(), row.draft())));
+            case MODELS -> {
+                KnownNames known = stored.names();
+                stored.models(row -> print(printer, ModelCells.of(row.draft(), known)));
+            }
             case DEVICES -> {
                 KnownNames known = stored.names();
                 stored.devices(row -> print(printer, DeviceCells.of(row.customer(), row.site(), row.draft(), known)));

@@ -11,6 +11,7 @@ import java.util.stream.Stream;
 import org.roundsman.fleet.CustomerDraft;
 import org.roundsman.fleet.DeviceDraft;
 import org.roundsman.fleet.ImportOutcome;
+import org.roundsman.fleet.ModelDraft;
 import org.roundsman.fleet.PurchaseDraft;
 import org.roundsman.fleet.SiteDraft;
 
@@ -39,7 +40,8 @@ final class FleetWriter {
     void write(Evaluation evaluation) throws SQLException {
         customers(evaluation.customers());
         sites(evaluation.sites());
-        devices(evaluation.devices());
+        models(evaluation.models());
+        devices(evaluation.devices(), evaluation.known());
         purchases(evaluation.purchases());
     }
 
@@ -119,7 +121,26 @@ final class FleetWriter {
         statement.addBatch();
     }
 
-    private void devices(List<Entry<DeviceDraft>> devices) throws SQLException {
+    private void models(List<Entry<ModelDraft>> models) throws SQLException {
+        Filling<ModelDraft> filling = (statement, entry) -> {
+            int next = ModelRow.fill(statement, entry.wanted());
+            statement.setLong(next, entry.id());
+        };
+        String values = ModelRow.COLUMNS.replaceAll("[a-z_]+", "?");
+        number("model", fresh(models));
+        // Models may swap what they answer with.
+        batch(
+                "update model set object_id = null where id = ? -- on the move",
+                changed(models),
+                (statement, model) -> statement.setLong(1, model.id()));
+        batch(
+                "insert into model (" + ModelRow.COLUMNS + ", id) overriding system value values (" + values + ", ?)",
+                fresh(models),
+                filling);
+        batch("update model set (" + ModelRow.COLUMNS + ") = (" + values + ") where id = ?", changed(models), filling);
+    }
+
+    private void devices(List<Entry<DeviceDraft>> devices, KnownNames known) throws SQLException {
         Filling<DeviceDraft> filling = (statement, entry) -> {
             DeviceDraft draft = entry.wanted();
             statement.setLong(1, entry.owner().id());
@@ -128,7 +149,7 @@ final class FleetWriter {
             statement.setString(4, draft.host());
             statement.setInt(5, draft.port());
             statement.setLong(6, draft.credentialId());
-            statement.setObject(7, draft.modelId(), Types.BIGINT);
+            statement.setObject(7, known.written(draft.modelId()), Types.BIGINT);
             statement.setString(8, draft.place());
             statement.setInt(9, draft.intervalSeconds());
             statement.setBoolean(10, draft.paused());

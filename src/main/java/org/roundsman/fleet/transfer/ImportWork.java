@@ -17,7 +17,7 @@ import javax.sql.DataSource;
 import org.jboss.logging.Logger;
 import org.roundsman.audit.Actor;
 import org.roundsman.audit.AuditTrail;
-import org.roundsman.fleet.CustomerScope;
+import org.roundsman.fleet.ImportRights;
 import org.roundsman.fleet.ImportRun.Progress;
 import org.roundsman.fleet.ImportRun.State;
 import org.roundsman.timeline.DeviceEvents;
@@ -34,8 +34,8 @@ public final class ImportWork implements AutoCloseable {
     private static final Set<String> IN_THE_WAY = Set.of("40P01", "55P03", "40001");
 
     /** Nobody else may change these while rows are written, so that what was evaluated is what is written. Reading goes on. */
-    private static final String LOCK =
-            "lock table customer, site, device, purchase, credential, model" + " in share row exclusive mode";
+    private static final String LOCK = "lock table customer, site, device, purchase, credential, model, firmware_line"
+            + " in share row exclusive mode";
 
     private final Map<Long, Progress> progress = new ConcurrentHashMap<>();
     private final ExecutorService thread = Executors.newSingleThreadExecutor(task -> {
@@ -71,10 +71,10 @@ public final class ImportWork implements AutoCloseable {
     }
 
     /** Makes the dry run of rows that were just read. */
-    public void check(long id, CustomerScope scope, List<Line> lines) {
+    public void check(long id, ImportRights rights, List<Line> lines) {
         start(id, State.FAILED, connection -> {
             Database.run(connection, "set transaction isolation level repeatable read");
-            Evaluation.of(connection, scope, lines);
+            Evaluation.of(connection, rights, lines);
             rows.insert(connection, id, lines, step(id));
             Runs.end(connection, id, State.CHECKED, "", clock.instant(), 0);
             return false;
@@ -82,11 +82,11 @@ public final class ImportWork implements AutoCloseable {
     }
 
     /** Makes the dry run again, of the rows that were kept. */
-    public void checkAgain(long id, CustomerScope scope) {
+    public void checkAgain(long id, ImportRights rights) {
         start(id, State.CHECKED, connection -> {
             Database.run(connection, "set transaction isolation level repeatable read");
             List<Rows.Kept> kept = rows.load(connection, id);
-            Evaluation.of(connection, scope, lines(kept));
+            Evaluation.of(connection, rights, lines(kept));
             int moved = rows.update(connection, id, kept);
             Runs.end(
                     connection,
@@ -100,17 +100,17 @@ public final class ImportWork implements AutoCloseable {
     }
 
     /** Writes all of it, or, when a row would come out differently than in the dry run, nothing. */
-    public void apply(long id, CustomerScope scope, Actor actor) {
-        start(id, State.CHECKED, connection -> audit.as(actor, () -> applied(connection, id, scope)));
+    public void apply(long id, ImportRights rights, Actor actor) {
+        start(id, State.CHECKED, connection -> audit.as(actor, () -> applied(connection, id, rights)));
     }
 
-    private boolean applied(Connection connection, long id, CustomerScope scope) {
+    private boolean applied(Connection connection, long id, ImportRights rights) {
         try {
             Database.run(connection, "set local lock_timeout = '20s'");
             Database.run(connection, LOCK);
             List<Rows.Kept> kept = rows.load(connection, id);
             List<Line> lines = lines(kept);
-            Evaluation evaluation = Evaluation.of(connection, scope, lines);
+            Evaluation evaluation = Evaluation.of(connection, rights, lines);
             if (Rows.differ(kept)) {
                 int moved = rows.update(connection, id, kept);
                 Runs.end(

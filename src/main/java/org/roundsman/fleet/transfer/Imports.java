@@ -8,9 +8,9 @@ import java.util.Map;
 import java.util.Optional;
 import javax.sql.DataSource;
 import org.roundsman.audit.Actor;
-import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.ImportOutcome;
 import org.roundsman.fleet.ImportReason;
+import org.roundsman.fleet.ImportRights;
 import org.roundsman.fleet.ImportRow;
 import org.roundsman.fleet.ImportRun;
 import org.roundsman.fleet.ImportRun.Progress;
@@ -37,7 +37,7 @@ public final class Imports {
     }
 
     /** Keeps an upload and begins its dry run. */
-    public ImportRun open(CustomerScope scope, long accountId, Upload upload) {
+    public ImportRun open(ImportRights rights, long accountId, Upload upload) {
         boolean busy = latest(accountId, 5).stream().anyMatch(ImportRun::working);
         if (busy) {
             throw rejected("another import of yours is still at work; wait until it has ended");
@@ -47,23 +47,23 @@ public final class Imports {
             work.announce(fresh, "Checking", upload.lines().size());
             return fresh;
         });
-        work.check(id, scope, upload.lines());
+        work.check(id, rights, upload.lines());
         return find(accountId, id).orElseThrow();
     }
 
-    public ImportRun checkAgain(CustomerScope scope, long accountId, long id) {
+    public ImportRun checkAgain(ImportRights rights, long accountId, long id) {
         go(accountId, id, State.CHECKING, "Checking");
-        work.checkAgain(id, scope);
+        work.checkAgain(id, rights);
         return find(accountId, id).orElseThrow();
     }
 
-    public ImportRun apply(CustomerScope scope, long accountId, long id, Actor actor) {
+    public ImportRun apply(ImportRights rights, long accountId, long id, Actor actor) {
         ImportRun run = find(accountId, id).orElseThrow(Imports::gone);
         if (!run.applicable()) {
             throw rejected("there is nothing to apply, or a row is refused; it is all or nothing");
         }
         go(accountId, id, State.APPLYING, "Writing");
-        work.apply(id, scope, actor);
+        work.apply(id, rights, actor);
         return find(accountId, id).orElseThrow();
     }
 

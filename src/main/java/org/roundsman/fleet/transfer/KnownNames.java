@@ -2,10 +2,12 @@ package org.roundsman.fleet.transfer;
 
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import java.util.stream.Collectors;
+import org.roundsman.fleet.ModelDraft;
 
 /** Credentials and models by the names that files call them. Secrets are never looked at. */
 final class KnownNames {
@@ -14,6 +16,8 @@ final class KnownNames {
 
     private final Map<Long, Credential> credentials = new HashMap<>();
     private final Map<Long, Model> models = new HashMap<>();
+    private final Map<Long, Entry<ModelDraft>> fresh = new HashMap<>();
+    private final Map<Long, String> lines = new LinkedHashMap<>();
 
     /**
      * Credentials without their secrets.
@@ -44,6 +48,48 @@ final class KnownNames {
 
     void add(long id, Model model) {
         models.put(id, model);
+    }
+
+    void addLine(long id, String name) {
+        lines.put(id, name);
+    }
+
+    /** A model that a row adds; devices of later rows may name it. Until it is written it goes by a number below zero. */
+    void addFresh(Entry<ModelDraft> model) {
+        long number = -1L - fresh.size();
+        fresh.put(number, model);
+        models.put(number, new Model(model.wanted().maker(), model.wanted().name()));
+    }
+
+    /** The id of a model once it is written; null stays null. */
+    Long written(Long modelId) {
+        return modelId == null || modelId >= 0 ? modelId : fresh.get(modelId).id();
+    }
+
+    /** Empty for null. */
+    String lineName(Long id) {
+        return id == null ? "" : lines.getOrDefault(id, "");
+    }
+
+    /** The firmware line that a row names, or null when it names none. */
+    Long line(Cells cells) {
+        String name = cells.text("firmware_line");
+        if (name.isEmpty()) {
+            return null;
+        }
+        return lines.entrySet().stream()
+                .filter(line -> line.getValue().equalsIgnoreCase(name))
+                .map(Map.Entry::getKey)
+                .findFirst()
+                .orElseGet(() -> {
+                    cells.fault(
+                            "firmware_line",
+                            "there is no firmware line “" + name + "”; "
+                                    + (lines.isEmpty()
+                                            ? "none is entered yet: add it on the page Firmware lines, then check again"
+                                            : "entered are: " + some(List.copyOf(lines.values()))));
+                    return null;
+                });
     }
 
     String credentialName(Long id) {
@@ -102,7 +148,13 @@ final class KnownNames {
             cells.fault("model", noModel(wanted));
             return null;
         }
-        return same.get(0);
+        Long id = same.get(0);
+        Entry<ModelDraft> added = fresh.get(id);
+        if (added != null && added.line().refused()) {
+            cells.fault("model", "is added by " + added.line().place() + ", which is refused");
+            return null;
+        }
+        return id;
     }
 
     /** The one written exactly so first. */

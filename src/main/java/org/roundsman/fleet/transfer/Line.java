@@ -155,9 +155,13 @@ public final class Line {
 
     /** {@code Harbour clinic, Pebblegate Dental}. */
     static String within(TransferTable table, Map<String, String> cells) {
-        Stream<String> columns = table == TransferTable.CUSTOMERS
-                ? Stream.of()
-                : table == TransferTable.SITES ? Stream.of("customer") : Stream.of("site", "customer");
+        Stream<String> columns =
+                switch (table) {
+                    case CUSTOMERS -> Stream.of();
+                    case MODELS -> Stream.of("maker");
+                    case SITES -> Stream.of("customer");
+                    case DEVICES, PURCHASES -> Stream.of("site", "customer");
+                };
         return columns.map(column -> cells.getOrDefault(column, "").strip())
                 .filter(text -> !text.isEmpty())
                 .collect(Collectors.joining(", "));

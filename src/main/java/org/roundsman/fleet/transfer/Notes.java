@@ -24,6 +24,9 @@ final class Notes {
     private static final Map<String, String> WORDS = Map.of(
             "host", "address",
             "interval_s", "seconds between rounds",
+            "bands_ghz", "bands",
+            "poe_class", "PoE class",
+            "warranty", "warranty terms",
             "uplink_down_mbit", "uplink down, Mb/s",
             "uplink_up_mbit", "uplink up, Mb/s");
 
@@ -43,6 +46,11 @@ final class Notes {
                 Entry::id);
         all.add(TransferTable.SITES, evaluation.sites(), entry -> entry.wanted().name(), entry -> entry.owner()
                 .id());
+        all.add(
+                TransferTable.MODELS,
+                evaluation.models(),
+                entry -> entry.wanted().maker() + " " + entry.wanted().name(),
+                entry -> null);
         all.add(
                 TransferTable.DEVICES,
                 evaluation.devices(),
@@ -109,6 +117,7 @@ final class Notes {
 
     private List<Note> with(long run, List<Source> files) {
         String names = files.stream().map(Source::name).collect(Collectors.joining(", "));
+        customers.remove(null); // models are nobody's
         Long only = customers.size() == 1 ? customers.iterator().next() : null;
         notes.add(new Note("applied", new Subject("import", run, names, only), counts));
         return notes;

@@ -13,6 +13,7 @@ import java.util.stream.Stream;
 import org.roundsman.fleet.CustomerDraft;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.DeviceDraft;
+import org.roundsman.fleet.ModelDraft;
 import org.roundsman.fleet.PurchaseDraft;
 import org.roundsman.fleet.SiteDraft;
 
@@ -30,10 +31,14 @@ final class Picture {
     private final Map<Address, Entry<DeviceDraft>> addresses = new HashMap<>();
     private final Map<Key, Entry<Bought>> purchases = new HashMap<>();
     private final Map<String, String> folded = new HashMap<>();
+    private final Map<Maker, Entry<ModelDraft>> models = new HashMap<>();
     private KnownNames known;
 
     /** A name within its owner. */
     record Key(Entry<?> owner, String name) {}
+
+    /** A model's maker and name, both folded. */
+    private record Maker(String maker, String name) {}
 
     /** Where a device is polled. */
     record Address(Entry<?> site, String host, int port) {}
@@ -45,7 +50,7 @@ final class Picture {
         picture.fold(
                 connection,
                 lines.stream()
-                        .flatMap(line -> Stream.of("customer", "site", "device", "serial")
+                        .flatMap(line -> Stream.of("customer", "site", "device", "serial", "maker", "model")
                                 .map(line::at))
                         .distinct()
                         .toList());
@@ -54,6 +59,8 @@ final class Picture {
 
     private void load(StoredFleet stored) throws SQLException {
         known = stored.names();
+        stored.models(row ->
+                models.putIfAbsent(new Maker(row.customer(), row.key()), new Entry<>(row.id(), null, row.draft())));
         Map<Long, Entry<CustomerDraft>> customersById = new HashMap<>();
         stored.customers(row -> {
             Entry<CustomerDraft> customer = new Entry<>(row.id(), null, row.draft());
@@ -114,6 +121,19 @@ final class Picture {
 
     void add(String name, Entry<CustomerDraft> customer) {
         customers.put(folded.get(name), customer);
+    }
+
+    Entry<ModelDraft> model(String maker, String name) {
+        return models.get(new Maker(folded.get(maker), folded.get(name)));
+    }
+
+    void addModel(String maker, String name, Entry<ModelDraft> model) {
+        models.put(new Maker(folded.get(maker), folded.get(name)), model);
+    }
+
+    /** Models that are stored or that rows add. */
+    Collection<Entry<ModelDraft>> models() {
+        return models.values();
     }
 
     Entry<SiteDraft> site(Entry<?> customer, String name) {

@@ -13,6 +13,7 @@ import java.util.Map;
 import org.roundsman.fleet.CustomerDraft;
 import org.roundsman.fleet.DeviceDraft;
 import org.roundsman.fleet.DeviceKind;
+import org.roundsman.fleet.ModelDraft;
 import org.roundsman.fleet.PurchaseDraft;
 import org.roundsman.fleet.ServiceHours;
 import org.roundsman.fleet.SiteContact;
@@ -85,8 +86,8 @@ final class StoredFleet {
         Map<Long, List<ServiceHours>> hours = hours();
         Map<Long, List<SiteContact>> contacts = contacts();
         each(
-                "select s.*, lower(s.name) as key, c.name as customer from site s join customer c on c.id = s.customer_id"
-                        + " where (?::bigint is null or c.id = ?) order by lower(c.name), lower(s.name)",
+                "select s.*, lower(s.name) as key, c.name as customer from site s join customer c on c.id ="
+                        + " s.customer_id where (?::bigint is null or c.id = ?) order by lower(c.name), lower(s.name)",
                 row -> {
                     long id = row.getLong("id");
                     SiteDraft draft =
@@ -216,7 +217,27 @@ final class StoredFleet {
                 row.getString("note"));
     }
 
-    /** Names of credentials and models; a customer's own credentials only where one customer is asked for. */
+    /**
+     * Models: all of them, or those of the one customer's devices. In the place of the customer stands the maker, folded to
+     * compare.
+     */
+    void models(Taker<Stored<ModelDraft>> taker) throws SQLException {
+        each(
+                "select m.*, lower(m.maker) as maker_key, lower(m.name) as key from model m where ?::bigint is null"
+                        + " or exists (select from device d join site s on s.id = d.site_id where d.model_id = m.id"
+                        + " and s.customer_id = ?) order by lower(m.maker), lower(m.name), m.id",
+                row -> new Stored<>(
+                        row.getLong("id"),
+                        0,
+                        row.getString("key"),
+                        row.getString("maker_key"),
+                        "",
+                        "",
+                        ModelRow.read(row)),
+                taker);
+    }
+
+    /** Names of credentials, models and firmware lines; a customer's own credentials only where one customer is asked for. */
     KnownNames names() throws SQLException {
         KnownNames known = new KnownNames();
         each(
@@ -233,6 +254,10 @@ final class StoredFleet {
                 row -> Map.entry(
                         row.getLong("id"), new KnownNames.Model(row.getString("maker"), row.getString("name"))),
                 model -> known.add(model.getKey(), model.getValue()));
+        each(
+                "select id, name from firmware_line l where ?::bigint is null or ?::bigint is not null order by id",
+                row -> Map.entry(row.getLong("id"), row.getString("name")),
+                line -> known.addLine(line.getKey(), line.getValue()));
         return known;
     }
 }

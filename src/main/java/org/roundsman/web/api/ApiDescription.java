@@ -27,7 +27,7 @@ public final class ApiDescription implements OASFilter {
             Map.entry("Devices", "Access points, switches and gateways: how they are, and what is entered about them"),
             Map.entry("Wiring", "What hangs on which port, how that is known, and what people say about it"),
             Map.entry("Planned work", "When sites and devices are worked on; that time counts for nobody"),
-            Map.entry("Models", "What makers sell"),
+            Map.entry("Models", "What makers sell, at which price and terms and until when; and lines of firmware"),
             Map.entry("Rules", "When alarms are raised and clear: shipped values, and those set for somebody"),
             Map.entry("Profiles", "How devices of a maker are read: texts, their versions, and which are in use"),
             Map.entry("Credentials", "How SNMP agents let us in"),
@@ -38,6 +38,7 @@ public final class ApiDescription implements OASFilter {
             Map.entry("Claims and spares", "Claims under warranty, which unit stood where, and what lies in store"),
             Map.entry("Tokens", "The caller, and the caller's own tokens"),
             Map.entry("Import and export", "Tables as CSV: out, and in by way of a dry run"),
+            Map.entry("Warranty", "Until when units are covered and why, what that costs, and extended contracts"),
             Map.entry("Sweeps", "Looking for the devices of a site, and taking them up"));
 
     /** Operations that other work under way, or the lack of it, may stand against; besides everything that removes. */

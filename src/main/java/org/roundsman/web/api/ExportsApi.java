@@ -62,12 +62,12 @@ class ExportsApi {
     public Response exportTable(
             @RestPath
                     @Parameter(
-                            description = "customers, sites, devices or purchases",
+                            description = "customers, sites, models, devices or purchases",
                             schema = @Schema(type = SchemaType.STRING, examples = "devices"))
                     String table,
             @RestQuery
                     @Parameter(
-                            description = "Only rows of that customer",
+                            description = "Only rows of that customer; of models, those of its devices",
                             schema = @Schema(type = SchemaType.INTEGER, format = "int64"))
                     String customer) {
         TransferTable wanted = TransferTable.of(table).orElseThrow(NotFoundException::new);

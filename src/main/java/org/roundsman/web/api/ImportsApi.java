@@ -32,6 +32,7 @@ import org.jboss.resteasy.reactive.RestResponse;
 import org.roundsman.fleet.FleetImport;
 import org.roundsman.fleet.ImportFile;
 import org.roundsman.fleet.ImportOutcome;
+import org.roundsman.fleet.ImportRights;
 import org.roundsman.fleet.ImportRow;
 import org.roundsman.fleet.ImportRun;
 import org.roundsman.fleet.ImportUnreadable;
@@ -71,8 +72,9 @@ class ImportsApi {
     @Consumes(ExportsApi.CSV)
     @Operation(
             summary = "Reads a table from CSV and begins its dry run, which writes nothing",
-            description = "The header tells which table it is: customers, sites, devices or purchases. The body is"
-                    + " UTF-8, or as charset=windows-1252 in Content-Type says; 32 MiB at most.")
+            description =
+                    "The header tells which table it is: customers, sites, models, devices or purchases. The body is"
+                            + " UTF-8, or as charset=windows-1252 in Content-Type says; 32 MiB at most.")
     public RestResponse<ImportJson> addImport(
             @Context HttpHeaders headers,
             @RestQuery
@@ -115,7 +117,7 @@ class ImportsApi {
 
     private ImportRun read(long account, List<ImportFile> files, boolean windows) {
         try {
-            return imports.check(caller.scope(), account, files, windows);
+            return imports.check(rights(), account, files, windows);
         } catch (ImportUnreadable e) {
             ProblemKind kind = ProblemKind.REFUSED;
             List<Problem.FieldError> errors = e.faults().stream()
@@ -158,7 +160,7 @@ class ImportsApi {
     @Path("{import}/check")
     @Operation(summary = "Makes the dry run once more, since the fleet has changed")
     public ImportJson checkImport(@RestPath("import") long id) {
-        return begun(() -> imports.checkAgain(caller.scope(), account(), id));
+        return begun(() -> imports.checkAgain(rights(), account(), id));
     }
 
     @POST
@@ -168,7 +170,7 @@ class ImportsApi {
             description = "It ends applied; or checked, with a remark and a new dry run, when a row would now come out"
                     + " differently than in the dry run before, and then nothing was written.")
     public ImportJson applyImport(@RestPath("import") long id) {
-        return begun(() -> imports.apply(caller.scope(), account(), id));
+        return begun(() -> imports.apply(rights(), account(), id));
     }
 
     @DELETE
@@ -197,6 +199,10 @@ class ImportsApi {
             }
             throw new ProblemException(ProblemKind.IN_USE, reason);
         }
+    }
+
+    private ImportRights rights() {
+        return new ImportRights(caller.scope(), caller.person().role().keepsCatalogue());
     }
 
     private long account() {

@@ -104,6 +104,9 @@ final class StrictJson {
         if (Number.class.isAssignableFrom(type) || type.isPrimitive() && type != boolean.class) {
             return "a whole number in range";
         }
+        if (type == java.time.LocalDate.class) {
+            return "a day such as 2026-03-31";
+        }
         return type == java.time.LocalTime.class ? "a time of day such as 08:30" : "a value that fits here";
     }
 }

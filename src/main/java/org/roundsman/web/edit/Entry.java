@@ -5,12 +5,12 @@ import java.util.LinkedHashMap;
 import java.util.Map;
 
 /** Reads what a form sent, and collects what cannot be read before the fleet looks at the rest. */
-final class Entry {
+public final class Entry {
 
     private final Map<String, String> faults = new LinkedHashMap<>();
 
     /** A whole number; a fault and -1 when it is none. */
-    int number(String field, String text) {
+    public int number(String field, String text) {
         try {
             return Integer.parseInt(text.strip());
         } catch (NumberFormatException e) {
@@ -20,7 +20,7 @@ final class Entry {
     }
 
     /** An id out of a list, or null when nothing was chosen. */
-    Long id(String field, String text) {
+    public Long id(String field, String text) {
         try {
             return text.isBlank() ? null : Long.valueOf(text.strip());
         } catch (NumberFormatException e) {
@@ -30,7 +30,7 @@ final class Entry {
     }
 
     /** Megabit per second as entered, as kbit/s; null when empty. */
-    Integer kbit(String field, String text) {
+    public Integer kbit(String field, String text) {
         try {
             return text.isBlank()
                     ? null
@@ -43,20 +43,23 @@ final class Entry {
         }
     }
 
-    void fault(String field, String text) {
+    /** Notes what is wrong; the first fault of a field stays. */
+    public void fault(String field, String text) {
         faults.putIfAbsent(field, text);
     }
 
-    Map<String, String> faults() {
+    /** By field, in the order found. */
+    public Map<String, String> faults() {
         return faults;
     }
 
-    boolean readable() {
+    /** Whether there is no fault. */
+    public boolean readable() {
         return faults.isEmpty();
     }
 
     /** As entered, never null. */
-    static String text(String value) {
+    public static String text(String value) {
         return value == null ? "" : value;
     }
 }

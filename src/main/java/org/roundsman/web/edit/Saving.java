@@ -10,7 +10,7 @@ import org.roundsman.fleet.InputRejected;
 import org.roundsman.web.page.Faults;
 
 /** Saves an entry and goes on to its page, or shows the form again with what is wrong in it. */
-final class Saving {
+public final class Saving {
 
     private Saving() {}
 
@@ -19,7 +19,7 @@ final class Saving {
      * @param save does it, and returns the address to go on to
      * @param again the form with those faults
      */
-    static Response of(Entry entry, Supplier<String> save, Function<Faults, TemplateInstance> again) {
+    public static Response of(Entry entry, Supplier<String> save, Function<Faults, TemplateInstance> again) {
         if (!entry.readable()) {
             return refused(again.apply(new Faults(entry.faults())));
         }

@@ -21,6 +21,7 @@ import org.jboss.resteasy.reactive.RestQuery;
 import org.jboss.resteasy.reactive.multipart.FileUpload;
 import org.roundsman.fleet.FleetImport;
 import org.roundsman.fleet.ImportOutcome;
+import org.roundsman.fleet.ImportRights;
 import org.roundsman.fleet.ImportRow;
 import org.roundsman.fleet.ImportRun;
 import org.roundsman.fleet.ImportUnreadable;
@@ -61,7 +62,7 @@ class ImportPages {
     public Response upload(@RestForm(FileUpload.ALL) List<FileUpload> files, @RestForm String windows) {
         boolean elseWindows = "yes".equals(windows);
         try {
-            ImportRun run = imports.check(visitor.scope(), account(), Uploads.read(files), elseWindows);
+            ImportRun run = imports.check(rights(), account(), Uploads.read(files), elseWindows);
             return Response.seeOther(at(run.id())).build();
         } catch (ImportUnreadable e) {
             return unread(e.faults(), elseWindows);
@@ -113,13 +114,13 @@ class ImportPages {
     @POST
     @Path("{id}/apply")
     public Response apply(@RestPath long id) {
-        return done(id, () -> imports.apply(visitor.scope(), account(), id).id());
+        return done(id, () -> imports.apply(rights(), account(), id).id());
     }
 
     @POST
     @Path("{id}/check")
     public Response checkAgain(@RestPath long id) {
-        return done(id, () -> imports.checkAgain(visitor.scope(), account(), id).id());
+        return done(id, () -> imports.checkAgain(rights(), account(), id).id());
     }
 
     @POST
@@ -153,6 +154,10 @@ class ImportPages {
 
     private static URI at(long id) {
         return URI.create("/onboarding/imports/" + id);
+    }
+
+    private ImportRights rights() {
+        return new ImportRights(visitor.scope(), visitor.person().role().keepsCatalogue());
     }
 
     private long account() {

@@ -4,9 +4,13 @@ import io.quarkus.vertx.http.runtime.filters.Filters;
 import io.vertx.ext.web.RoutingContext;
 import jakarta.enterprise.event.Observes;
 import java.util.Set;
+import java.util.regex.Pattern;
 import org.roundsman.people.ApiAddress;
 
-/** Forms are small: a body is taken up to 256 KiB, and only where files are uploaded up to 32 MiB. */
+/**
+ * Forms are small: a body is taken up to 256 KiB. Only where files are uploaded it is up to 32 MiB, and up to 5 MiB where one
+ * proves a purchase.
+ */
 public final class BodyLimits {
 
     /** Octets that an address takes unless files are uploaded there. */
@@ -16,6 +20,11 @@ public final class BodyLimits {
     static final long UPLOAD = 33 * 1024 * 1024;
 
     private static final Set<String> UPLOADS = Set.of("/onboarding/imports", "/profiles/walks", "/api/v1/imports");
+
+    /** 5 MiB of a file and a little for the form around it. */
+    static final long EVIDENCE = 5 * 1024 * 1024 + 64 * 1024;
+
+    private static final Pattern EVIDENCES = Pattern.compile("/warranty/units/purchases/[0-9]{1,18}/evidence");
 
     private static final int TOO_LARGE = 413;
 
@@ -35,6 +44,9 @@ public final class BodyLimits {
 
     /** Octets that the address of a request takes. */
     public static long limit(RoutingContext context) {
+        if (EVIDENCES.matcher(context.normalizedPath()).matches()) {
+            return EVIDENCE;
+        }
         return UPLOADS.contains(context.normalizedPath()) ? UPLOAD : USUAL;
     }
 
@@ -73,13 +85,19 @@ public final class BodyLimits {
 
     private static void say(RoutingContext context, long limit) {
         if (context.response().getStatusCode() == TOO_LARGE) {
-            context.response()
-                    .setStatusMessage(
-                            "Larger than " + (limit == UPLOAD ? "32 MB" : "256 KB") + ", which is the most here");
+            context.response().setStatusMessage("Larger than " + size(limit) + ", which is the most here");
         }
     }
 
+    private static String size(long limit) {
+        return limit == UPLOAD ? "32 MB" : limit == EVIDENCE ? "5 MB" : "256 KB";
+    }
+
     static String words(long limit) {
+        if (limit == EVIDENCE) {
+            return "This file is larger than 5 MB, the most that is taken as evidence. Nothing was kept. Go back and choose a"
+                    + " smaller one.";
+        }
         return limit == UPLOAD
                 ? "These files are larger than 32 MB together, more than one upload takes. Nothing was read. Go back"
                         + " and send an import in parts: customers first, then sites, devices, and purchases last; of a"

@@ -59,7 +59,9 @@ final class UnitWords {
             return unit.said().getOrDefault("MODEL", "not known");
         }
         return model.maker + " " + model.name + (model.outdoor ? ", outdoor" : ", indoor")
-                + (model.antenna.isEmpty() ? "" : ", " + model.antenna + " antenna");
+                + (model.antenna.isEmpty() ? "" : ", " + model.antenna + " antenna")
+                + (model.mains ? ", fed from the mains" : "")
+                + (model.mount.isEmpty() ? "" : ", mount: " + model.mount);
     }
 
     /** {@code port 7 of sw-2 (up, power delivered, class 4), which hangs on port 1 of gw}. */

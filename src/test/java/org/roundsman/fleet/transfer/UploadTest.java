@@ -110,6 +110,8 @@ class UploadTest {
                 "Customer,Site,Time Zone|SITES",
                 "customer,site,device,kind,host,credentials|DEVICES",
                 "customer,serial|PURCHASES",
+                "maker,model,kind|MODELS",
+                "Maker,Model,Kind,List price,Currency,note|MODELS",
                 "customer,serial,site,device,note|PURCHASES"
             })
     void theTableIsSeenInTheHeader(String header, TransferTable table) {

@@ -1,0 +1,4 @@
+package org.roundsman.warranty;
+
+/** Purchases or contracts were changed, and the change is committed. */
+public record CoverChanged() {}
