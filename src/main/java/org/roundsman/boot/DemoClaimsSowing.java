@@ -52,9 +52,12 @@ class DemoClaimsSowing {
     }
 
     void sow(@Observes DemoSown sown) {
-        if (!rooms.all(ALL).isEmpty()) {
-            return;
+        if (rooms.all(ALL).isEmpty()) {
+            fill(sown);
         }
+    }
+
+    void fill(DemoSown sown) {
         List<DemoDevice> chosen = sown.fleet().devices().stream()
                 .filter(device -> device.isAccessPoint() && device.standing().isEmpty())
                 .filter(device -> sown.ids().containsKey(device.number()))
@@ -73,7 +76,11 @@ class DemoClaimsSowing {
         StoreRoom shelf = rooms.add(ALL, null, "Workshop shelf", DemoFleet.NOTE);
         StoreRoom cellar = rooms.add(ALL, place.site.customer.id, "Cellar cupboard", DemoFleet.NOTE);
         Long model = place.model == null ? null : place.model.id;
-        add(swapped.swappedSerial(), model, shelf, "Stands at " + swapped.name() + " when the fault \"unit swapped\" is on");
+        add(
+                swapped.swappedSerial(),
+                model,
+                shelf,
+                "Stands at " + swapped.name() + " when the fault \"unit swapped\" is on");
         for (int i = 1; i <= 2; i++) {
             add("INV-SP-000" + i, model, i == 1 ? shelf : cellar, DemoFleet.NOTE);
         }
@@ -113,15 +120,15 @@ class DemoClaimsSowing {
     private void sent(DemoSown sown, DemoDevice device) {
         Instant first = sown.first();
         Device place = device(sown, device);
-        List<Unit> units =
-                past.stood(place.id, List.of(new PastClaims.Stood(device.serial(), days(first, 90))));
+        List<Unit> units = past.stood(place.id, List.of(new PastClaims.Stood(device.serial(), days(first, 90))));
         if (units.isEmpty()) {
             return;
         }
         List<ClaimChange> changes = changes(
                 new Step(ClaimState.OPENED, days(first, 6), ""),
                 new Step(ClaimState.SENT, days(first, 4), "Advance replacement asked for"));
-        past.add(claim(place, units.get(0), changes, "One radio goes off the air by itself", Optional.empty()), changes);
+        past.add(
+                claim(place, units.get(0), changes, "One radio goes off the air by itself", Optional.empty()), changes);
     }
 
     private Device device(DemoSown sown, DemoDevice device) {
@@ -145,8 +152,7 @@ class DemoClaimsSowing {
         return all;
     }
 
-    private static Claim claim(
-            Device place, Unit unit, List<ClaimChange> changes, String fault, Optional<Unit> fresh) {
+    private static Claim claim(Device place, Unit unit, List<ClaimChange> changes, String fault, Optional<Unit> fresh) {
         ClaimChange opened = changes.get(0);
         ClaimChange last = changes.get(changes.size() - 1);
         LocalDate shipped = changes.get(1).at().atZone(ZoneOffset.UTC).toLocalDate();

@@ -87,7 +87,9 @@ public class PastClaims {
         changes.forEach(one -> claims.change(id, one.at(), one.by(), one.from(), one.to(), one.note()));
         audit.added(
                 new Subject("claim", id, claim.known().serial(), claim.customerId()),
-                new FieldSet().with("state", claim.state().word()).with("fault", claim.known().fault()));
+                new FieldSet()
+                        .with("state", claim.state().word())
+                        .with("fault", claim.known().fault()));
         return id;
     }
 }

@@ -99,7 +99,10 @@ public class Replacements {
     private Unit fresh(CustomerScope scope, Place place, ReplacementDraft draft) {
         if (draft.spareId() != null) {
             new EntryCheck()
-                    .that("serial", draft.serial() == null || draft.serial().isBlank(), "either a spare or a serial number")
+                    .that(
+                            "serial",
+                            draft.serial() == null || draft.serial().isBlank(),
+                            "either a spare or a serial number")
                     .done();
             Spare spare = spares.find(scope.onlyCustomer(), draft.spareId())
                     .filter(one -> one.leftAt().isEmpty())

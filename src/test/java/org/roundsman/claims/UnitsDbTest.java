@@ -23,6 +23,7 @@ import org.roundsman.fleet.DeviceDraft;
 import org.roundsman.fleet.Devices;
 import org.roundsman.fleet.InputRejected;
 import org.roundsman.measure.Condition;
+import org.roundsman.readings.Availability;
 import org.roundsman.readings.DeviceHistory;
 import org.roundsman.readings.HistoryLoad;
 import org.roundsman.web.FleetFixture;
@@ -158,29 +159,26 @@ class UnitsDbTest {
                 .hasSize(3);
         double share = history.availability(device, ago(48), ago(0)).share().orElseThrow();
         assertThat(share).as("46 of 48 hours").isCloseTo(46.0 / 48, within(1e-9));
+        eachUnitHasItsOwnPast();
+    }
 
-        UnitPast old = units.whole(
-                        ALL,
-                        units.find(ALL, place.customerId(), a).orElseThrow().id())
-                .orElseThrow();
-        UnitPast fresh = units.whole(
-                        ALL,
-                        units.find(ALL, place.customerId(), b).orElseThrow().id())
-                .orElseThrow();
+    private void eachUnitHasItsOwnPast() {
+        UnitPast old = whole(a);
+        UnitPast fresh = whole(b);
         assertThat(old.whereabouts()).isEqualTo("sent back");
         assertThat(fresh.whereabouts()).startsWith("stands at Pier AP of");
-        assertThat(old.stays()
-                        .get(0)
-                        .read()
-                        .orElseThrow()
-                        .availability()
-                        .share()
-                        .orElseThrow())
-                .as("22 of 24 hours")
-                .isCloseTo(22.0 / 24, within(1e-9));
-        assertThat(fresh.stays().get(0).read().orElseThrow().availability().silent())
-                .isZero();
+        assertThat(read(old).share().orElseThrow()).as("22 of 24 hours").isCloseTo(22.0 / 24, within(1e-9));
+        assertThat(read(fresh).silent()).isZero();
         assertThat(fresh.unit().model()).isEqualTo("Tamarack Radio TR-33");
+    }
+
+    private UnitPast whole(String serial) {
+        long id = units.find(ALL, place.customerId(), serial).orElseThrow().id();
+        return units.whole(ALL, id).orElseThrow();
+    }
+
+    private static Availability read(UnitPast past) {
+        return past.stays().get(0).read().orElseThrow().availability();
     }
 
     @Test
@@ -300,8 +298,7 @@ class UnitsDbTest {
                 .containsKey("serial");
         assertThat(refused(() -> replacements.announce(CustomerScope.of(1), draft(c, 1, Old.SCRAPPED))))
                 .containsKey("id");
-        ReplacementDraft both =
-                new ReplacementDraft(device, 1L, c, null, null, Old.SCRAPPED, null, null, "", null);
+        ReplacementDraft both = new ReplacementDraft(device, 1L, c, null, null, Old.SCRAPPED, null, null, "", null);
         assertThat(refused(() -> replacements.announce(ALL, both))).containsKey("serial");
         assertThat(stays()).as("nothing was changed").containsExactly(stay(a, 48, -1, Standing.READ));
     }

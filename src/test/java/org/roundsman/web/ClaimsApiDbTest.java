@@ -57,10 +57,13 @@ class ClaimsApiDbTest {
         assertThat(claim.getString("serial")).isEqualTo(old);
         assertThat(claim.getString("state")).isEqualTo("opened");
         assertThat(claim.getList("failure")).isNotEmpty();
-        assertThat(require(422, api.post("/claims", device)).getString("errors[0].field")).isEqualTo("unit");
-        assertThat(require(422, api.post(at + "/move", "{\"state\":\"closedd\"}")).getString("errors[0].field"))
+        assertThat(require(422, api.post("/claims", device)).getString("errors[0].field"))
+                .isEqualTo("unit");
+        assertThat(require(422, api.post(at + "/move", "{\"state\":\"closedd\"}"))
+                        .getString("errors[0].field"))
                 .isEqualTo("state");
-        assertThat(require(422, api.post(at + "/move", "{\"state\":\"replaced\"}")).getString("errors[0].reason"))
+        assertThat(require(422, api.post(at + "/move", "{\"state\":\"replaced\"}"))
+                        .getString("errors[0].reason"))
                 .contains("cannot become replaced");
         assertThat(require(200, api.post(at + "/move", "{\"state\":\"sent\",\"note\":\"by parcel\"}"))
                         .getString("state"))
@@ -75,8 +78,8 @@ class ClaimsApiDbTest {
 
     @Test
     void aSpareIsAddedMovedAndPutInAPlace() {
-        JsonPath spare = require(
-                201, api.post("/spares", "{\"serial\":\"" + fresh + "\",\"siteId\":" + place.siteId() + "}"));
+        JsonPath spare =
+                require(201, api.post("/spares", "{\"serial\":\"" + fresh + "\",\"siteId\":" + place.siteId() + "}"));
         long id = spare.getLong("id");
         assertThat(require(422, api.post("/spares/" + id + "/move", "{\"siteId\":" + place.siteId() + "}"))
                         .getString("errors[0].reason"))
@@ -89,13 +92,15 @@ class ClaimsApiDbTest {
         assertThat(stay.getString("standing")).isEqualTo("announced");
         assertThat(stay.getString("serial")).isEqualTo(fresh);
         require(404, api.get("/spares/" + id));
-        assertThat(require(200, api.get("/devices/" + place.deviceId() + "/units")).getList("items.serial"))
+        assertThat(require(200, api.get("/devices/" + place.deviceId() + "/units"))
+                        .getList("items.serial"))
                 .containsExactlyInAnyOrder(old, fresh);
         long other = fixture.place("Orrin").customerId();
         Api narrowed = Api.with(places.token(Role.OWNER, null, EnumSet.allOf(TokenScope.class), other));
         assertThat(require(200, narrowed.get("/spares")).getList("items")).isEmpty();
         require(404, narrowed.post("/spares/" + id + "/leave", "{\"why\":\"mine\"}"));
-        assertThat(narrowed.post("/spares", "{\"serial\":\"x\",\"siteId\":" + place.siteId() + "}").statusCode())
+        assertThat(narrowed.post("/spares", "{\"serial\":\"x\",\"siteId\":" + place.siteId() + "}")
+                        .statusCode())
                 .isEqualTo(422);
     }
 }

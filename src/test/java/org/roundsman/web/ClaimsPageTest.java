@@ -123,26 +123,10 @@ class ClaimsPageTest {
     void aSpareTakesThePlaceAndEachUnitHasAPage(int width) {
         try (Screen screen = screen(width)) {
             Page page = screen.page();
-            page.navigate(address + "store-rooms");
-            page.fill("#name", "Van " + fresh);
-            screen.check("claims-rooms");
-            press(page, "Add");
-            page.fill("#least", "2");
-            press(page, "Set");
-            assertThat(page.locator("section:has(#counts)").innerText()).contains("short of 2");
-            screen.check("claims-room");
-            page.navigate(address + "spares/new");
-            page.fill("#serial", fresh);
-            page.selectOption("#model", new com.microsoft.playwright.options.SelectOption().setLabel("Tamarack Radio TR-22"));
-            page.selectOption("#where", new com.microsoft.playwright.options.SelectOption().setLabel("Van " + fresh));
-            screen.check("claims-spare-new");
-            press(page, "Save");
-            assertThat(page.locator("section:has(#all)").innerText()).contains(fresh);
-            screen.check("claims-spares");
-            tap(page, AriaRole.LINK, fresh);
-            screen.check("claims-spare");
+            fillTheStore(screen);
             page.navigate(address + "devices/" + place.deviceId() + "/replace");
-            String option = page.locator("#spare option:has-text('" + fresh + "')").getAttribute("value");
+            String option =
+                    page.locator("#spare option:has-text('" + fresh + "')").getAttribute("value");
             page.selectOption("#spare", option);
             screen.check("claims-replace");
             press(page, "The new unit is there");
@@ -151,14 +135,40 @@ class ClaimsPageTest {
             units.says(place.deviceId(), place.siteId(), clock.instant().plusSeconds(1), fresh + "-other");
             units.follow();
             page.reload();
-            assertThat(page.locator("section:has(#unit-here)").innerText()).contains("The device says serial number " + fresh);
+            assertThat(page.locator("section:has(#unit-here)").innerText())
+                    .contains("The device says serial number " + fresh);
             screen.check("claims-contradiction");
             press(page, "The replacement did not happen");
-            assertThat(page.locator("section:has(#unit-here)").innerText()).contains(old).doesNotContain("announced");
+            assertThat(page.locator("section:has(#unit-here)").innerText())
+                    .contains(old)
+                    .doesNotContain("announced");
             tap(page, AriaRole.LINK, old);
             screen.check("claims-unit");
             screen.complaints();
         }
+    }
+
+    private void fillTheStore(Screen screen) {
+        Page page = screen.page();
+        page.navigate(address + "store-rooms");
+        page.fill("#name", "Van " + fresh);
+        screen.check("claims-rooms");
+        press(page, "Add");
+        page.fill("#least", "2");
+        press(page, "Set");
+        assertThat(page.locator("section:has(#counts)").innerText()).contains("short of 2");
+        screen.check("claims-room");
+        page.navigate(address + "spares/new");
+        page.fill("#serial", fresh);
+        page.selectOption(
+                "#model", new com.microsoft.playwright.options.SelectOption().setLabel("Tamarack Radio TR-22"));
+        page.selectOption("#where", new com.microsoft.playwright.options.SelectOption().setLabel("Van " + fresh));
+        screen.check("claims-spare-new");
+        press(page, "Save");
+        assertThat(page.locator("section:has(#all)").innerText()).contains(fresh);
+        screen.check("claims-spares");
+        tap(page, AriaRole.LINK, fresh);
+        screen.check("claims-spare");
     }
 
     @Test
@@ -193,11 +203,14 @@ class ClaimsPageTest {
         Browser technician = fixture.browser(Role.TECHNICIAN, null);
         assertThat(technician.get("/triage/alarms/" + alarm).asString()).contains("/claims/new?alarm=" + alarm);
         String form = technician.get("/claims/new?alarm=" + alarm).asString();
-        assertThat(form).contains("Does not answer. Has not answered for 3 rounds.").contains("The device has told none");
+        assertThat(form)
+                .contains("Does not answer. Has not answered for 3 rounds.")
+                .contains("The device has told none");
         Browser viewer = fixture.browser(Role.VIEWER, place.customerId());
         assertThat(viewer.get("/devices/" + place.deviceId()).asString()).doesNotContain("Unit in this place");
         assertThat(viewer.get("/claims").statusCode()).isEqualTo(403);
-        assertThat(viewer.get("/claims/new?device=" + place.deviceId()).statusCode()).isEqualTo(403);
+        assertThat(viewer.get("/claims/new?device=" + place.deviceId()).statusCode())
+                .isEqualTo(403);
         houses.over(alarm);
     }
 }

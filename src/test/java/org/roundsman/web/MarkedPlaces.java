@@ -151,8 +151,8 @@ public class MarkedPlaces {
                         + place.customerId() + ", ?, now())",
                 marker);
         tell(
-                "insert into unit_stay (unit_id, customer_id, site_id, device_id, device_name, site_name, from_at, standing)"
-                        + " select " + unit + ", " + place.customerId() + ", " + place.siteId() + ", "
+                "insert into unit_stay (unit_id, customer_id, site_id, device_id, device_name, site_name, from_at,"
+                        + " standing) select " + unit + ", " + place.customerId() + ", " + place.siteId() + ", "
                         + place.deviceId()
                         + ", t, t, now(), 'READ' from (select ?::text t) one",
                 marker);
@@ -165,9 +165,9 @@ public class MarkedPlaces {
                         + unit + ", " + room + ", now(), ?)",
                 marker);
         tell(
-                "insert into claim (id, customer_id, unit_id, site_id, device_id, state, opened_at, opened_by, changed_at,"
-                        + " serial, model, place, time_zone, fault, terms, cover, failure, party, reference) overriding"
-                        + " system value select " + claim + ", " + place.customerId() + ", " + unit + ", "
+                "insert into claim (id, customer_id, unit_id, site_id, device_id, state, opened_at, opened_by,"
+                    + " changed_at, serial, model, place, time_zone, fault, terms, cover, failure, party, reference)"
+                    + " overriding system value select " + claim + ", " + place.customerId() + ", " + unit + ", "
                         + place.siteId()
                         + ", " + place.deviceId()
                         + ", 'OPENED', now(), t, now(), t, t, t, 'UTC', t, t, t, array[t], t, t"

@@ -24,7 +24,8 @@ public final class FollowTable {
 
     public void cursor(long event) {
         rows.run(
-                "insert into unit_cursor (event_id) values (?) on conflict (one) do update set event_id = excluded.event_id",
+                "insert into unit_cursor (event_id) values (?) on conflict (one) do update set event_id ="
+                        + " excluded.event_id",
                 event);
     }
 
@@ -32,15 +33,15 @@ public final class FollowTable {
     public int beginAll() {
         rows.run("insert into unit (customer_id, serial, model_id, mac, known_since) select s.customer_id, " + SPOKEN
                 + ", d.model_id, coalesce(m.value, ''), f.since from device_fact f join device d on d.id = f.device_id"
-                + " join site s on s.id = d.site_id left join device_fact m on m.device_id = d.id and m.fact = 'BASE_MAC'"
-                + " where f.fact = 'SERIAL' and " + SPOKEN + " <> ''"
+                + " join site s on s.id = d.site_id left join device_fact m on m.device_id = d.id and m.fact ="
+                + " 'BASE_MAC' where f.fact = 'SERIAL' and " + SPOKEN + " <> ''"
                 + " and not exists (select from unit_stay st where st.device_id = d.id) order by f.since, d.id"
                 + " on conflict (coalesce(customer_id, 0), lower(serial)) do nothing");
         return rows.run(
                 "insert into unit_stay (unit_id, customer_id, site_id, device_id, device_name, site_name, from_at,"
-                        + " standing) select u.id, s.customer_id, s.id, d.id, d.name, s.name, f.since, 'READ' from device_fact f"
-                        + " join device d on d.id = f.device_id join site s on s.id = d.site_id"
-                        + " join unit u on coalesce(u.customer_id, 0) = s.customer_id and lower(u.serial) = lower("
+                    + " standing) select u.id, s.customer_id, s.id, d.id, d.name, s.name, f.since, 'READ' from"
+                    + " device_fact f join device d on d.id = f.device_id join site s on s.id = d.site_id join unit u"
+                    + " on coalesce(u.customer_id, 0) = s.customer_id and lower(u.serial) = lower("
                         + SPOKEN + ")"
                         + " where f.fact = 'SERIAL' and " + SPOKEN + " <> ''"
                         + " and not exists (select from unit_stay st where st.device_id = d.id)"
@@ -50,7 +51,8 @@ public final class FollowTable {
     /** Ends the stays in places that have left the fleet; returns how many. */
     public int endLost(Instant at) {
         return rows.run(
-                "update unit_stay set until_at = greatest(from_at, ?) where device_id is null and until_at is null", at);
+                "update unit_stay set until_at = greatest(from_at, ?) where device_id is null and until_at is null",
+                at);
     }
 
     /** Devices of which another unit is known to stand there than they say, or that have yet to say an announced one. */

@@ -47,7 +47,8 @@ public final class PurchaseTable {
     /** Serial numbers whose purchase named the device though another unit stands there now; they name it no more. */
     public List<String> leave(long deviceId, String present) {
         return rows.list(
-                "update purchase set device_id = null where device_id = ? and lower(serial) <> lower(?) returning serial",
+                "update purchase set device_id = null where device_id = ? and lower(serial) <> lower(?) returning"
+                        + " serial",
                 row -> row.getString(1),
                 deviceId,
                 present);

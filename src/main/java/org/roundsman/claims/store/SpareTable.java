@@ -12,11 +12,11 @@ import org.roundsman.claims.Spare;
 /** The table of spares. Works in the transaction of this thread. */
 public final class SpareTable {
 
-    private static final String WHOLE = "select sp.id as spare_id, sp.room_id, sp.site_id,"
-            + " coalesce(r.name || coalesce(', ' || rc.name, ''), s.name || ', ' || sc.name) as lies, sp.since, sp.note,"
-            + " sp.left_at, sp.left_why, sp.left_by, coalesce((select concat_ws(', ', nullif(p.supplier, ''),"
-            + " nullif('order ' || p.order_number, 'order '), p.bought_on) from purchase p where lower(p.serial) ="
-            + " lower(u.serial) and (u.customer_id is null or p.customer_id = u.customer_id) order by p.id desc limit 1),"
+    private static final String WHOLE = "select sp.id as spare_id, sp.room_id, sp.site_id, coalesce(r.name ||"
+            + " coalesce(', ' || rc.name, ''), s.name || ', ' || sc.name) as lies, sp.since, sp.note, sp.left_at,"
+            + " sp.left_why, sp.left_by, coalesce((select concat_ws(', ', nullif(p.supplier, ''), nullif('order ' ||"
+            + " p.order_number, 'order '), p.bought_on) from purchase p where lower(p.serial) = lower(u.serial) and"
+            + " (u.customer_id is null or p.customer_id = u.customer_id) order by p.id desc limit 1),"
             + " '') as purchase, " + UnitTable.COLUMNS
             + " from spare sp join unit u on u.id = sp.unit_id left join customer c on c.id = u.customer_id"
             + " left join model m on m.id = u.model_id left join store_room r on r.id = sp.room_id"
@@ -51,7 +51,8 @@ public final class SpareTable {
     public List<Spare> present(Long customer) {
         return rows.list(
                 WHOLE + " where sp.left_at is null and" + SEEN
-                        + " order by lower(coalesce(r.name, s.name)), lower(coalesce(m.name, '')), lower(u.serial), sp.id",
+                        + " order by lower(coalesce(r.name, s.name)), lower(coalesce(m.name, '')), lower(u.serial),"
+                        + " sp.id",
                 SpareTable::spare,
                 customer,
                 customer);

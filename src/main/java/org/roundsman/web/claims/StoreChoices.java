@@ -2,7 +2,9 @@ package org.roundsman.web.claims;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.roundsman.claims.StoreRoom;
 import org.roundsman.claims.StoreRooms;
 import org.roundsman.fleet.CustomerScope;
@@ -39,14 +41,13 @@ class StoreChoices {
         groups.add(new Group(
                 "Store rooms",
                 rooms.all(scope).stream().map(room -> choice(room, chosen)).toList()));
-        customers.all(scope).forEach(customer -> {
-            List<Choice> own = sites.all(scope, customer.id).stream()
-                    .map(site -> choice(site, chosen))
-                    .toList();
-            if (!own.isEmpty()) {
-                groups.add(new Group("Sites of " + customer.name, own));
-            }
-        });
+        Map<String, List<Choice>> byCustomer = new LinkedHashMap<>();
+        for (Site site : sites.all(scope, null)) {
+            byCustomer
+                    .computeIfAbsent(site.customer.name, made -> new ArrayList<>())
+                    .add(choice(site, chosen));
+        }
+        byCustomer.forEach((customer, own) -> groups.add(new Group("Sites of " + customer, own)));
         return groups;
     }
 
