@@ -83,6 +83,8 @@ record ChangeLine(
             case "credentials" -> "/credentials/" + subject.id();
             case "planned work" -> "/planned/" + subject.id();
             case "alarm" -> "/alarms/" + subject.id();
+            case "purchase" -> "/warranty/units/purchases/" + subject.id();
+            case "contract" -> "/warranty/contracts/" + subject.id();
             case "customer" -> "/?customer=" + subject.id();
             case "claim" -> "/claims/" + subject.id();
             case "spare" -> "/spares/" + subject.id();

@@ -52,7 +52,7 @@ class EvidencePages {
 
     @POST
     @Path("warranty/units/purchases/{purchase}/evidence")
-    @Consumes(MediaType.MULTIPART_FORM_DATA)
+    @Consumes({MediaType.MULTIPART_FORM_DATA, MediaType.APPLICATION_FORM_URLENCODED})
     @Produces(MediaType.TEXT_HTML)
     public Response attach(@RestPath long purchase, @RestForm FileUpload file) {
         try {
