@@ -152,7 +152,8 @@ class RolesDbTest {
                 + theirs.credentialId() + "|/" + theirs.accountId() + "|/" + theirs.tokenId() + "|/" + theirs.workId()
                 + "|/" + theirs.alarmId() + "|/" + theirs.hardware().claimId() + "|/"
                 + theirs.hardware().unitId() + "|/"
-                + theirs.hardware().spareId() + "|/" + theirs.hardware().roomId() + theirs.cover().either();
+                + theirs.hardware().spareId() + "|/" + theirs.hardware().roomId()
+                + theirs.cover().either();
         if (address.path().matches(".*(" + at + ")(/.*)?")) {
             assertThat(answer.statusCode()).as(address.toString()).isIn(403, 404);
         }

@@ -19,14 +19,24 @@ record SpareJson(
         @Schema(examples = "TR22-000900") String serial,
         @Schema(nullable = true, examples = "2") Long modelId,
         @Schema(examples = "Tamarack Radio TR-22") String model,
-        @Schema(nullable = true, description = "Whose it is; null for the firm's own", examples = "7") Long customerId,
-        @Schema(nullable = true, description = "The store room where it lies", examples = "3") Long storeRoomId,
-        @Schema(nullable = true, description = "The site where it lies", examples = "21") Long siteId,
-        @Schema(description = "Where it lies, in words", examples = "Van 2") String where,
+
+        @Schema(nullable = true, description = "Whose it is; null for the firm's own", examples = "7")
+        Long customerId,
+
+        @Schema(nullable = true, description = "The store room where it lies", examples = "3")
+        Long storeRoomId,
+
+        @Schema(nullable = true, description = "The site where it lies", examples = "21")
+        Long siteId,
+
+        @Schema(description = "Where it lies, in words", examples = "Van 2")
+        String where,
+
         @Schema(examples = "2026-03-04T12:00:00Z") Instant since,
         @Schema(examples = "Box opened") String note,
+
         @Schema(description = "What was bought with it, without a price", examples = "Harbour Supply, order 4711")
-                String purchase) {
+        String purchase) {
 
     static SpareJson of(Spare spare) {
         return new SpareJson(
@@ -51,7 +61,9 @@ record SpareJson(
             @Schema(nullable = true, examples = "2") Long modelId,
             @Schema(nullable = true, examples = "3") Long storeRoomId,
             @Schema(nullable = true, examples = "21") Long siteId,
-            @Schema(nullable = true, examples = "Box opened") String note)
+
+            @Schema(nullable = true, examples = "Box opened")
+            String note)
             implements ApiBody {
 
         SpareDraft draft() {
@@ -70,7 +82,8 @@ record SpareJson(
     @Schema(name = "SpareLeaves")
     record Leaves(
             @Schema(nullable = true, description = "What becomes of it: sent-back or scrapped", examples = "scrapped")
-                    String fate,
+            String fate,
+
             @Schema(examples = "Dropped from a ladder") String why)
             implements ApiBody {
 
@@ -90,9 +103,13 @@ record SpareJson(
     record Room(
             @Schema(examples = "3") long id,
             @Schema(examples = "Van 2") String name,
+
             @Schema(nullable = true, description = "Whose it is; null for the firm's own", examples = "7")
-                    Long customerId,
-            @Schema(description = "How many spares lie there", examples = "4") int spares,
+            Long customerId,
+
+            @Schema(description = "How many spares lie there", examples = "4")
+            int spares,
+
             @Schema(examples = "Key at the office") String note) {
 
         static Room of(StoreRoom room) {

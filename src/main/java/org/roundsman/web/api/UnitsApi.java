@@ -54,14 +54,18 @@ class UnitsApi {
             @Schema(examples = "TR22-000417") String serial,
             @Schema(examples = "Tamarack Radio TR-22") String model,
             @Schema(examples = "2026-03-04T12:00:00Z") Instant from,
-            @Schema(nullable = true, description = "Null while it stands there") Instant until,
+
+            @Schema(nullable = true, description = "Null while it stands there")
+            Instant until,
+
             @Schema(
-                            description = "read (the device said so), entered (a person said so, of a device that tells"
-                                    + " none), announced (the device has not said so yet) or confirmed",
-                            examples = "read")
-                    String standing,
+                    description = "read (the device said so), entered (a person said so, of a device that tells"
+                            + " none), announced (the device has not said so yet) or confirmed",
+                    examples = "read")
+            String standing,
+
             @Schema(nullable = true, description = "The serial number that the device says against the announced one")
-                    String contradictedBy) {
+            String contradictedBy) {
 
         static StayJson of(Stay stay) {
             return new StayJson(
@@ -80,25 +84,38 @@ class UnitsApi {
     @Schema(name = "ReplacementEntry")
     record Entry(
             @Schema(nullable = true, examples = "5") Long spare,
-            @Schema(nullable = true, examples = "TR22-000900") String serial,
+
+            @Schema(nullable = true, examples = "TR22-000900")
+            String serial,
+
             @Schema(
-                            nullable = true,
-                            description = "With a serial number; the same model as before where left out",
-                            examples = "2")
-                    Long modelId,
+                    nullable = true,
+                    description = "With a serial number; the same model as before where left out",
+                    examples = "2")
+            Long modelId,
+
             @Schema(
-                            nullable = true,
-                            description = "Since when it is there; now where left out",
-                            examples = "2026-03-04T12:00:00Z")
-                    Instant at,
+                    nullable = true,
+                    description = "Since when it is there; now where left out",
+                    examples = "2026-03-04T12:00:00Z")
+            Instant at,
+
             @Schema(
-                            description = "What becomes of the unit before: sent-back, scrapped or spare",
-                            examples = "sent-back")
-                    String old,
-            @Schema(nullable = true, description = "Where it lies, as a spare", examples = "3") Long storeRoomId,
-            @Schema(nullable = true, description = "Where it lies, as a spare", examples = "21") Long siteId,
-            @Schema(nullable = true, examples = "Swapped before opening hours") String note,
-            @Schema(nullable = true, description = "The claim from which this is done", examples = "12") Long claim)
+                    description = "What becomes of the unit before: sent-back, scrapped or spare",
+                    examples = "sent-back")
+            String old,
+
+            @Schema(nullable = true, description = "Where it lies, as a spare", examples = "3")
+            Long storeRoomId,
+
+            @Schema(nullable = true, description = "Where it lies, as a spare", examples = "21")
+            Long siteId,
+
+            @Schema(nullable = true, examples = "Swapped before opening hours")
+            String note,
+
+            @Schema(nullable = true, description = "The claim from which this is done", examples = "12")
+            Long claim)
             implements ApiBody {
 
         ReplacementDraft draft(long device) {

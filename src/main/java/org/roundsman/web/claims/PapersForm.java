@@ -5,7 +5,10 @@ import org.roundsman.claims.Claim;
 
 /** What passes between us and the maker or supplier, as text, to be shown again when something in it is wrong. */
 record PapersForm(
-        @RestForm String party, @RestForm String reference, @RestForm String shippedOn, @RestForm String tracking) {
+        @RestForm String party,
+        @RestForm String reference,
+        @RestForm String shippedOn,
+        @RestForm String tracking) {
 
     static PapersForm of(Claim.Papers papers) {
         return new PapersForm(

@@ -50,7 +50,11 @@ class SparePages {
     }
 
     /** What the form sent, as text. */
-    record Form(@RestForm String serial, @RestForm String model, @RestForm String where, @RestForm String note) {
+    record Form(
+            @RestForm String serial,
+            @RestForm String model,
+            @RestForm String where,
+            @RestForm String note) {
 
         Form shown() {
             return new Form(Entry.text(serial), Entry.text(model), Entry.text(where), Entry.text(note));
