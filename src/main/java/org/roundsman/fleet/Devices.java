@@ -6,6 +6,7 @@ import jakarta.enterprise.event.Event;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.time.Clock;
+import java.util.Collection;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -42,6 +43,20 @@ public class Devices {
         return Device.list(
                 WHOLE + " where s.id = :site and (:only is null or c.id = :only) order by d.kind, lower(d.name)",
                 Parameters.with("site", siteId).and("only", scope.onlyCustomer()));
+    }
+
+    /** The ids of all devices of these sites, as far as they lie in the scope. */
+    public List<Long> idsAt(CustomerScope scope, Collection<Long> siteIds) {
+        return siteIds.isEmpty()
+                ? List.of()
+                : Device.getEntityManager()
+                        .createQuery(
+                                "select d.id from Device d where d.site.id in :sites"
+                                        + " and (:only is null or d.site.customer.id = :only)",
+                                Long.class)
+                        .setParameter("sites", siteIds)
+                        .setParameter("only", scope.onlyCustomer())
+                        .getResultList();
     }
 
     /** Empty when there is none or it lies outside the scope. */

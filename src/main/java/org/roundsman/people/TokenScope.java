@@ -12,7 +12,8 @@ import java.util.stream.Collectors;
 public enum TokenScope {
     /** Part of every token. */
     READ("look at what you may see"),
-    CHANGE("add, change and remove customers, sites, devices, models, credentials and values of rules; import; plan work"),
+    CHANGE(
+            "add, change and remove customers, sites, devices, models, credentials and values of rules; import; plan work"),
     VISIT("send requests to devices: poll now, look for devices"),
     PROFILES("write profiles and roll them back"),
     ALARMS("acknowledge, take, shelve and close alarms"),

@@ -76,6 +76,22 @@ public final class PlannedNow {
         return covered;
     }
 
+    /**
+     * The work on that site as a whole that goes on at the first moment or begins before the second, the earliest first. A
+     * window that repeats comes once for each time.
+     */
+    public List<Running> coming(long siteId, Instant from, Instant to) {
+        Spot spot = sites.get(siteId);
+        if (spot == null) {
+            return List.of();
+        }
+        return windows(siteId, spot, OptionalLong.empty()).stream()
+                .flatMap(window ->
+                        window.stretches(spot.zone(), from, to).stream().map(one -> Running.of(window, one)))
+                .sorted(Comparator.comparing(Running::from).thenComparing(Running::windowId))
+                .toList();
+    }
+
     private List<PlannedWindow> windows(long siteId, Spot spot, OptionalLong deviceId) {
         List<PlannedWindow> all = new ArrayList<>(ofCustomer.getOrDefault(spot.customerId(), List.of()));
         all.addAll(ofSite.getOrDefault(siteId, List.of()));

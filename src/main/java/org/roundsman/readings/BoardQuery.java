@@ -17,6 +17,7 @@ import org.roundsman.measure.Condition;
  * @param descending direction
  * @param page page number, from 1
  * @param size rows a page, 1 to 500
+ * @param only only these devices (for sites: sites with at least one of them); absent = all
  */
 public record BoardQuery(
         String search,
@@ -27,7 +28,8 @@ public record BoardQuery(
         Sort sort,
         boolean descending,
         int page,
-        int size) {
+        int size,
+        Optional<Set<Long>> only) {
 
     /** Columns that can order a list. */
     public enum Sort {
@@ -42,9 +44,30 @@ public record BoardQuery(
 
     public BoardQuery {
         conditions = Set.copyOf(conditions);
+        only = only.map(Set::copyOf);
         if (page < 1 || size < 1 || size > 500) {
             throw new IllegalArgumentException("page " + page + " of size " + size);
         }
+    }
+
+    /** Of all devices. */
+    public BoardQuery(
+            String search,
+            Optional<Long> customerId,
+            Optional<Long> siteId,
+            Optional<DeviceKind> kind,
+            Set<Condition> conditions,
+            Sort sort,
+            boolean descending,
+            int page,
+            int size) {
+        this(search, customerId, siteId, kind, conditions, sort, descending, page, size, Optional.empty());
+    }
+
+    /** The same of these devices only. */
+    public BoardQuery only(Set<Long> deviceIds) {
+        return new BoardQuery(
+                search, customerId, siteId, kind, conditions, sort, descending, page, size, Optional.of(deviceIds));
     }
 
     public static BoardQuery first() {

@@ -155,8 +155,8 @@ class CatalogueDbTest {
     @Test
     void ruleValuesOfAModelKeepIt() {
         Model model = catalogue.add(model(null, "249.00"));
-        places.tell("insert into rule_override (type, level, model_id, fields, author) values ('utilisation-high',"
-                + " 'MODEL', " + model.id + ", '{}', 'nobody')");
+        places.tell("insert into rule_override (type, level, model_id, fields, author, at) values ('utilisation-high',"
+                + " 'MODEL', " + model.id + ", '{}', 'nobody', now())");
         assertThatThrownBy(() -> catalogue.remove(model.id)).hasMessageContaining("1 rule has values of their own");
         places.tell("delete from rule_override where model_id = " + model.id);
         catalogue.remove(model.id);

@@ -189,6 +189,17 @@ class FleetBoardDbTest {
         assertThat(board(NOW).sites(ALL, silent).items())
                 .extracting(SiteRow::siteId)
                 .containsExactly(clinic);
+        assertThat(board(NOW)
+                        .devices(ALL, BoardQuery.first().only(Set.of(desk, -1L)))
+                        .items())
+                .extracting(DeviceRow::deviceId)
+                .containsExactly(desk);
+        assertThat(board(NOW).sites(ALL, BoardQuery.first().only(Set.of(desk))).items())
+                .extracting(SiteRow::siteId)
+                .containsExactly(clinic);
+        assertThat(board(NOW).devices(ALL, BoardQuery.first().only(Set.of())).items())
+                .as("none of them, not all of them")
+                .isEmpty();
         BoardQuery second = new BoardQuery(
                 "", Optional.empty(), Optional.empty(), Optional.empty(), Set.of(), Sort.NAME, true, 2, 3);
         assertThat(board(NOW).devices(ALL, second).items())

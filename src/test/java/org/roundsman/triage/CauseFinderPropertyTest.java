@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Random;
 import java.util.Set;
+import net.jqwik.api.Example;
 import net.jqwik.api.ForAll;
 import net.jqwik.api.Property;
 import net.jqwik.api.constraints.IntRange;
@@ -18,7 +19,13 @@ import org.roundsman.alarms.AlarmType;
 /** Whatever hangs on what and whoever is silent: each silent device has one explanation, and it ends in a lost cause. */
 class CauseFinderPropertyTest {
 
-    @Property(tries = 2_000)
+    /** An access point was lost with the switch above it; one below it had been silent for too long to be lost with that. */
+    @Example
+    void whatIsExplainedItselfExplainsNothingThatItsOwnCauseDoesNot() {
+        everySilentDeviceIsExplainedByOneChainThatEndsInALostCause(59_330, 13);
+    }
+
+    @Property(tries = 60_000)
     void everySilentDeviceIsExplainedByOneChainThatEndsInALostCause(
             @ForAll long seed, @ForAll @IntRange(min = 1, max = 16) int devices) {
         SiteSituation situation = anything(new Random(seed), devices).situation();

@@ -39,8 +39,8 @@ class CatalogueApiDbTest {
     }
 
     private static final String PRICED = "\"listPrice\":249.5,\"currency\":\"eur\",\"termsKind\":\"months\","
-        + "\"termsFrom\":\"first-seen\",\"termsMonths\":36,\"termsService\":\"advance\",\"endOfSale\":\"2029-03-31\",\"endOfSaleSource\":\"notice"
-        + " 7 (invented)\",\"note\":\"our margin is 12 %\"";
+            + "\"termsFrom\":\"first-seen\",\"termsMonths\":36,\"termsService\":\"advance\",\"endOfSale\":\"2029-03-31\",\"endOfSaleSource\":\"notice"
+            + " 7 (invented)\",\"note\":\"our margin is 12 %\"";
 
     @Test
     void aModelIsAddedChangedAndRemoved() {

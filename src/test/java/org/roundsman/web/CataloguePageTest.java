@@ -96,7 +96,7 @@ class CataloguePageTest {
                     .contains("over")
                     .contains("notice TR-2026-03")
                     .contains("TR access points " + word)
-                    .contains("2.4, 5 GHz")
+                    .contains("2.4 and 5 GHz")
                     .contains("PoE class 4");
             screen.check("catalogue-models");
             changed(screen);

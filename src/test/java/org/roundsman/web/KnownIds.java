@@ -16,6 +16,11 @@ final class KnownIds {
     private static final Map<String, String> NOBODYS = Map.ofEntries(
             Map.entry("models", NOTHING),
             Map.entry("firmware-lines", NOTHING),
+            Map.entry("policy", NOTHING),
+            Map.entry("releases", NOTHING),
+            Map.entry("minimums", NOTHING),
+            Map.entry("pilots", NOTHING),
+            Map.entry("exceptions", NOTHING),
             Map.entry("problems", "refused"),
             Map.entry("imports", NOTHING),
             Map.entry("templates", "devices"),
@@ -53,14 +58,14 @@ final class KnownIds {
                 Map.entry("planned-work", String.valueOf(place.workId())),
                 Map.entry("alarms", String.valueOf(place.alarmId())),
                 Map.entry("visit", String.valueOf(place.alarmId())),
-                Map.entry("claims", String.valueOf(place.hardware().claimId())),
-                Map.entry("units", String.valueOf(place.hardware().unitId())),
-                Map.entry("spares", String.valueOf(place.hardware().spareId())),
-                Map.entry("store-rooms", String.valueOf(place.hardware().roomId())),
                 Map.entry("purchases", String.valueOf(place.cover().purchaseId())),
                 Map.entry("contracts", String.valueOf(place.cover().contractId())),
                 Map.entry("evidence", String.valueOf(place.cover().evidenceId())),
                 Map.entry("calendars", String.valueOf(place.cover().calendarId())),
+                Map.entry("claims", String.valueOf(place.hardware().claimId())),
+                Map.entry("units", String.valueOf(place.hardware().unitId())),
+                Map.entry("spares", String.valueOf(place.hardware().spareId())),
+                Map.entry("store-rooms", String.valueOf(place.hardware().roomId())),
                 Map.entry("people", String.valueOf(place.accountId()))));
     }
 
@@ -77,14 +82,14 @@ final class KnownIds {
                 Map.entry("planned-work", NOTHING),
                 Map.entry("alarms", NOTHING),
                 Map.entry("visit", NOTHING),
-                Map.entry("claims", NOTHING),
-                Map.entry("units", NOTHING),
-                Map.entry("spares", NOTHING),
-                Map.entry("store-rooms", NOTHING),
                 Map.entry("purchases", NOTHING),
                 Map.entry("contracts", NOTHING),
                 Map.entry("evidence", NOTHING),
                 Map.entry("calendars", NOTHING),
+                Map.entry("claims", NOTHING),
+                Map.entry("units", NOTHING),
+                Map.entry("spares", NOTHING),
+                Map.entry("store-rooms", NOTHING),
                 Map.entry("people", NOTHING)));
     }
 

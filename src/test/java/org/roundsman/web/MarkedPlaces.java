@@ -52,8 +52,8 @@ public class MarkedPlaces {
             long tokenId,
             long workId,
             long alarmId,
-            Hardware hardware,
             CoverFixture.Marked cover,
+            Hardware hardware,
             String viewerToken) {}
 
     /** A unit that lies in a store room of the customer, and a claim about it. */
@@ -77,8 +77,8 @@ public class MarkedPlaces {
                 number("select id from personal_token where account_id = " + viewer.accountId()),
                 number("select id from planned_work where customer_id = " + plain.customerId()),
                 alarm(plain, marker),
-                hardware(plain, marker),
                 CoverFixture.mark(this, plain, marker, viewer.accountId()),
+                hardware(plain, marker),
                 token);
     }
 
@@ -166,8 +166,8 @@ public class MarkedPlaces {
                 marker);
         tell(
                 "insert into claim (id, customer_id, unit_id, site_id, device_id, state, opened_at, opened_by,"
-                    + " changed_at, serial, model, place, time_zone, fault, terms, cover, failure, party, reference)"
-                    + " overriding system value select " + claim + ", " + place.customerId() + ", " + unit + ", "
+                        + " changed_at, serial, model, place, time_zone, fault, terms, cover, failure, party, reference)"
+                        + " overriding system value select " + claim + ", " + place.customerId() + ", " + unit + ", "
                         + place.siteId()
                         + ", " + place.deviceId()
                         + ", 'OPENED', now(), t, now(), t, t, t, 'UTC', t, t, t, array[t], t, t"

@@ -155,9 +155,9 @@ public final class ClaimTable {
         Claim.Known known = claim.known();
         return rows.number(
                 "insert into claim (customer_id, unit_id, site_id, device_id, alarm_id, state, opened_at, opened_by,"
-                    + " changed_at, serial, model, place, time_zone, fault, terms, cover, derivation, evidence,"
-                    + " failure, party) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) returning"
-                    + " id",
+                        + " changed_at, serial, model, place, time_zone, fault, terms, cover, derivation, evidence,"
+                        + " failure, party) values (?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?, ?) returning"
+                        + " id",
                 claim.customerId(),
                 claim.unitId(),
                 claim.siteId(),

@@ -39,9 +39,9 @@ public final class FollowTable {
                 + " on conflict (coalesce(customer_id, 0), lower(serial)) do nothing");
         return rows.run(
                 "insert into unit_stay (unit_id, customer_id, site_id, device_id, device_name, site_name, from_at,"
-                    + " standing) select u.id, s.customer_id, s.id, d.id, d.name, s.name, f.since, 'READ' from"
-                    + " device_fact f join device d on d.id = f.device_id join site s on s.id = d.site_id join unit u"
-                    + " on coalesce(u.customer_id, 0) = s.customer_id and lower(u.serial) = lower("
+                        + " standing) select u.id, s.customer_id, s.id, d.id, d.name, s.name, f.since, 'READ' from"
+                        + " device_fact f join device d on d.id = f.device_id join site s on s.id = d.site_id join unit u"
+                        + " on coalesce(u.customer_id, 0) = s.customer_id and lower(u.serial) = lower("
                         + SPOKEN + ")"
                         + " where f.fact = 'SERIAL' and " + SPOKEN + " <> ''"
                         + " and not exists (select from unit_stay st where st.device_id = d.id)"

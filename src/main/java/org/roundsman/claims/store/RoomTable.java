@@ -106,12 +106,12 @@ public final class RoomTable {
     public List<Shortage> counts(Long customer) {
         return rows.list(
                 "with there as (select sp.room_id, u.model_id, count(*) as n from spare sp join unit u on u.id ="
-                    + " sp.unit_id where sp.left_at is null and sp.room_id is not null and u.model_id is not null"
-                    + " group by 1, 2) select r.id, r.name || coalesce(', ' || c.name, '') as room, m.id as model_id,"
-                    + " m.maker || ' ' || m.name as model, coalesce(t.n, 0) as there, coalesce(w.least, 0) as least"
-                    + " from there t full join store_minimum w on w.room_id = t.room_id and w.model_id = t.model_id"
-                    + " join store_room r on r.id = coalesce(t.room_id, w.room_id) left join customer c on c.id ="
-                    + " r.customer_id join model m on m.id = coalesce(t.model_id, w.model_id) where" + SEEN
+                        + " sp.unit_id where sp.left_at is null and sp.room_id is not null and u.model_id is not null"
+                        + " group by 1, 2) select r.id, r.name || coalesce(', ' || c.name, '') as room, m.id as model_id,"
+                        + " m.maker || ' ' || m.name as model, coalesce(t.n, 0) as there, coalesce(w.least, 0) as least"
+                        + " from there t full join store_minimum w on w.room_id = t.room_id and w.model_id = t.model_id"
+                        + " join store_room r on r.id = coalesce(t.room_id, w.room_id) left join customer c on c.id ="
+                        + " r.customer_id join model m on m.id = coalesce(t.model_id, w.model_id) where" + SEEN
                         + " order by c.name nulls first, lower(r.name), lower(m.name)",
                 row -> new Shortage(
                         row.getLong("id"),

@@ -15,11 +15,11 @@ public final class StayTable {
 
     private static final String WHOLE =
             "select st.id, st.unit_id, u.serial, coalesce(m.maker || ' ' || m.name, '') as model, st.customer_id,"
-                + " st.site_id, coalesce(s.name, st.site_name) as site, coalesce(s.time_zone, 'UTC') as time_zone,"
-                + " st.device_id, coalesce(d.name, st.device_name) as device, st.from_at, st.until_at, st.standing,"
-                + " st.announced_by, st.announced_at, st.said_instead, st.said_since from unit_stay st join unit u on"
-                + " u.id = st.unit_id left join model m on m.id = u.model_id left join site s on s.id = st.site_id"
-                + " left join device d on d.id = st.device_id";
+                    + " st.site_id, coalesce(s.name, st.site_name) as site, coalesce(s.time_zone, 'UTC') as time_zone,"
+                    + " st.device_id, coalesce(d.name, st.device_name) as device, st.from_at, st.until_at, st.standing,"
+                    + " st.announced_by, st.announced_at, st.said_instead, st.said_since from unit_stay st join unit u on"
+                    + " u.id = st.unit_id left join model m on m.id = u.model_id left join site s on s.id = st.site_id"
+                    + " left join device d on d.id = st.device_id";
 
     private final Rows rows;
 
@@ -99,8 +99,8 @@ public final class StayTable {
     public void begin(long unitId, long deviceId, Instant from, Stay.Standing standing, String by, Instant announced) {
         rows.run(
                 "insert into unit_stay (unit_id, customer_id, site_id, device_id, device_name, site_name, from_at,"
-                    + " standing, announced_by, announced_at) select ?, s.customer_id, s.id, d.id, d.name, s.name, ?,"
-                    + " ?, ?, ? from device d join site s on s.id = d.site_id where d.id = ?",
+                        + " standing, announced_by, announced_at) select ?, s.customer_id, s.id, d.id, d.name, s.name, ?,"
+                        + " ?, ?, ? from device d join site s on s.id = d.site_id where d.id = ?",
                 unitId,
                 from,
                 standing.name(),

@@ -8,6 +8,8 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.measure.Condition;
 import org.roundsman.readings.sql.Sql;
@@ -79,6 +81,12 @@ final class BoardSql {
             }
         }
         return this;
+    }
+
+    /** The column is one of these ids; as one text, whose length no number of parameters bounds. */
+    BoardSql oneOf(String column, Set<Long> ids) {
+        String text = ids.stream().map(String::valueOf).collect(Collectors.joining(",", "{", "}"));
+        return add(column + " = any (?::bigint[])", text);
     }
 
     BoardSql conditions(String column, Iterable<Condition> conditions) {

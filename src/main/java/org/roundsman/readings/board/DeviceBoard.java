@@ -69,6 +69,7 @@ public final class DeviceBoard {
         query.customerId().ifPresent(id -> sql.add(" and s.customer_id = ?", id));
         query.siteId().ifPresent(id -> sql.add(" and s.id = ?", id));
         query.kind().ifPresent(kind -> sql.add(" and d.kind = ?", kind.name()));
+        query.only().ifPresent(ids -> sql.add(" and ").oneOf("d.id", ids));
         sql.deviceHas(query.search()).add(") u where true").conditions("u.condition", query.conditions());
         sql.add(" order by " + cut.order() + " limit ? offset ?)", cut.limit(), cut.offset());
         sql.add(" select p.*, coalesce(f.model, m.name, '') model, coalesce(f.firmware, '') firmware from page p"

@@ -112,6 +112,9 @@ public final class SiteBoard {
                     .conditions("u.condition", query.conditions());
             sql.add(")");
         }
+        query.only().ifPresent(ids -> sql.add(" and s.id in (select d.site_id from device d where ")
+                .oneOf("d.id", ids)
+                .add(")"));
         search(sql, query.search());
         String order = order(query);
         sql.add(" order by " + order + " limit ? offset ?)", limit, offset);

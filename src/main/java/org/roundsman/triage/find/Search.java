@@ -28,11 +28,14 @@ public final class Search {
 
     private final Scene scene;
     private final WholeSite site;
+    private final Set<Long> withSite;
     private final Map<Long, EndedCause> starting = new HashMap<>();
+    private final Map<Long, DeviceLook> tops = new HashMap<>();
 
     public Search(SiteSituation situation) {
         this.scene = new Scene(situation);
         this.site = new WholeSite(scene);
+        this.withSite = site.devices();
     }
 
     /** See {@code CauseFinder}. */
@@ -41,7 +44,6 @@ public final class Search {
             return List.of();
         }
         List<Finding> findings = new ArrayList<>(site.findings());
-        Set<Long> withSite = site.devices();
         List<DeviceLook> open = scene.watched().stream()
                 .filter(look -> look.lost() && !withSite.contains(look.deviceId()))
                 .sorted(Comparator.comparing(
@@ -49,14 +51,14 @@ public final class Search {
                         .thenComparing(DeviceLook::deviceId))
                 .toList();
         open.forEach(look -> scene.stillStarting(look).ifPresent(ended -> starting.put(look.deviceId(), ended)));
-        findings.addAll(branches(open, withSite));
+        findings.addAll(branches(open));
         return findings;
     }
 
     /** By the topmost lost element of each branch. */
-    private List<Finding> branches(List<DeviceLook> open, Set<Long> withSite) {
+    private List<Finding> branches(List<DeviceLook> open) {
         List<Finding> findings = new ArrayList<>();
-        Map<DeviceLook, List<DeviceLook>> tops = new LinkedHashMap<>();
+        Map<DeviceLook, List<DeviceLook>> under = new LinkedHashMap<>();
         for (DeviceLook look : open) {
             DeviceLook top = top(look);
             if (starting.containsKey(top.deviceId())) {
@@ -66,13 +68,13 @@ public final class Search {
                 String with = "It hangs below " + Words.called(top) + ", which was lost with the site.";
                 pointing(look, scene.uplink(), CauseKind.UPLINK_LOST, with).ifPresent(findings::add);
             } else {
-                List<DeviceLook> under = tops.computeIfAbsent(top, made -> new ArrayList<>());
+                List<DeviceLook> below = under.computeIfAbsent(top, made -> new ArrayList<>());
                 if (!look.equals(top)) {
-                    under.add(look);
+                    below.add(look);
                 }
             }
         }
-        findings.addAll(0, new Verdicts(scene).of(strongOnly(tops)));
+        findings.addAll(0, new Verdicts(scene).of(strongOnly(under)));
         return findings;
     }
 
@@ -91,20 +93,46 @@ public final class Search {
         return strong;
     }
 
+    /**
+     * The highest element above it that explains it and is explained by nothing itself, or it. Something lost in between may
+     * have gone with what is above it, which the times rule out for this one: then that is no cause of this one either.
+     */
     private DeviceLook top(DeviceLook lost) {
+        DeviceLook known = tops.get(lost.deviceId());
+        if (known != null) {
+            return known;
+        }
+        List<DeviceLook> explaining = explaining(lost);
         DeviceLook top = lost;
+        for (int i = explaining.size() - 1; i >= 0 && top.equals(lost); i--) {
+            DeviceLook above = explaining.get(i);
+            if (withSite.contains(above.deviceId())
+                    || starting.containsKey(above.deviceId())
+                    || top(above).equals(above)) {
+                top = above;
+            }
+        }
+        tops.put(lost.deviceId(), top);
+        return top;
+    }
+
+    /** What explains it, from the nearest up, without a gap. */
+    private List<DeviceLook> explaining(DeviceLook lost) {
+        List<DeviceLook> explaining = new ArrayList<>();
+        DeviceLook at = lost;
         Optional<TreeNode> next = scene.above(lost.deviceId());
-        while (next.isPresent() && !starting.containsKey(top.deviceId())) {
+        while (next.isPresent() && !starting.containsKey(at.deviceId())) {
             Optional<DeviceLook> above = scene.look(next.get().deviceId()).filter(DeviceLook::watched);
             if (above.isPresent()) {
                 if (!explains(above.get(), lost)) {
-                    return top;
+                    return explaining;
                 }
-                top = above.get();
+                at = above.get();
+                explaining.add(at);
             }
             next = scene.above(next.get().deviceId());
         }
-        return top;
+        return explaining;
     }
 
     private boolean explains(DeviceLook above, DeviceLook lost) {

@@ -28,6 +28,7 @@ public final class ApiDescription implements OASFilter {
             Map.entry("Wiring", "What hangs on which port, how that is known, and what people say about it"),
             Map.entry("Planned work", "When sites and devices are worked on; that time counts for nobody"),
             Map.entry("Models", "What makers sell, at which price and terms and until when; and lines of firmware"),
+            Map.entry("Firmware", "What devices run, and what is decided about it"),
             Map.entry("Rules", "When alarms are raised and clear: shipped values, and those set for somebody"),
             Map.entry("Profiles", "How devices of a maker are read: texts, their versions, and which are in use"),
             Map.entry("Credentials", "How SNMP agents let us in"),

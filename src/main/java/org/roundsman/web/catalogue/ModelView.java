@@ -70,7 +70,7 @@ record ModelView(
             parts.add(Words.many(model.streams, "stream", "streams"));
         }
         if (!model.bands.isEmpty()) {
-            parts.add(model.bands.replace(",", ", ") + " GHz");
+            parts.add(model.bands.replace(",", " and ") + " GHz");
         }
         if (!model.antenna.isEmpty()) {
             parts.add(model.antenna + " antenna");

@@ -14,6 +14,7 @@ import org.roundsman.readings.Availability;
 import org.roundsman.readings.DeviceRow;
 import org.roundsman.readings.Span;
 import org.roundsman.web.fleet.DeviceLine;
+import org.roundsman.web.fleet.FlagPair;
 import org.roundsman.web.page.Words;
 
 /** What a device's page shows, from what is known of it. */
@@ -33,7 +34,7 @@ record DeviceView(
     }
 
     public DeviceLine line() {
-        return DeviceLine.of(row, now);
+        return DeviceLine.of(row, FlagPair.NONE, now);
     }
 
     ZoneId zone() {

@@ -17,7 +17,7 @@ import org.roundsman.readings.BoardQuery;
  * What the fleet view shows, as it stands in the address: a link to it can be sent to somebody else. What cannot be read
  * in an address falls back to its default.
  */
-record BoardAddress(Tab tab, BoardQuery query) {
+record BoardAddress(Tab tab, BoardQuery query, FlagChoice flags) {
 
     private static final int SIZE = 25;
     private static final int LONGEST_SEARCH = 200;
@@ -40,7 +40,8 @@ record BoardAddress(Tab tab, BoardQuery query) {
                         sort,
                         "down".equals(parameters.getFirst("order")),
                         (int) page(parameters.getFirst("page")),
-                        SIZE));
+                        SIZE),
+                FlagChoice.of(parameters));
     }
 
     private static long page(String text) {
@@ -72,13 +73,13 @@ record BoardAddress(Tab tab, BoardQuery query) {
     }
 
     BoardAddress onPage(int page) {
-        return new BoardAddress(tab, with(query, page));
+        return new BoardAddress(tab, with(query, page), flags);
     }
 
     /** The same filter in another list, from its first page. */
     BoardAddress in(Tab other) {
         BoardQuery first = with(query, 1);
-        return new BoardAddress(other, first);
+        return new BoardAddress(other, first, flags);
     }
 
     private static BoardQuery with(BoardQuery q, int page) {
@@ -99,7 +100,8 @@ record BoardAddress(Tab tab, BoardQuery query) {
         return !query.search().isEmpty()
                 || query.customerId().isPresent()
                 || query.siteId().isPresent()
-                || !query.conditions().isEmpty();
+                || !query.conditions().isEmpty()
+                || !flags.none();
     }
 
     /** The address after the question mark; what is at its default is left out. */
@@ -114,6 +116,7 @@ record BoardAddress(Tab tab, BoardQuery query) {
         query.customerId().ifPresent(id -> parts.add("customer=" + id));
         query.siteId().ifPresent(id -> parts.add("site=" + id));
         query.conditions().stream().sorted().forEach(c -> parts.add("condition=" + c.word()));
+        parts.addAll(flags.parts());
         if (query.sort() != BoardQuery.Sort.TROUBLE) {
             parts.add("sort=" + word(query.sort()));
         }

@@ -30,10 +30,10 @@ public record DeviceLine(
         String clients,
         BusiestLine busiest,
         String model,
-        String firmware) {
+        FlagPair flags) {
 
     /** The line of that row. */
-    public static DeviceLine of(DeviceRow row, Instant now) {
+    public static DeviceLine of(DeviceRow row, FlagPair flags, Instant now) {
         return new DeviceLine(
                 row.deviceId(),
                 row.name(),
@@ -49,7 +49,7 @@ public record DeviceLine(
                 Words.count(row.clients()),
                 BusiestLine.of(row.busiest(), false),
                 row.model(),
-                row.firmware());
+                flags);
     }
 
     /** Its condition; a paused device is unwatched because a person said so. */

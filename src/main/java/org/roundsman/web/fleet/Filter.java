@@ -14,6 +14,7 @@ record Filter(
         String search,
         List<Choice> customers,
         List<Choice> conditions,
+        FlagChoice flags,
         List<Choice> sorts,
         boolean descending) {
 
@@ -42,10 +43,19 @@ record Filter(
                         .map(c -> new Choice(
                                 c.word(), c.word(), query.conditions().contains(c)))
                         .toList(),
+                address.flags(),
                 Arrays.stream(BoardQuery.Sort.values())
                         .map(s -> new Choice(BoardAddress.word(s), SORTS.get(s), s == query.sort()))
                         .toList(),
                 query.descending());
+    }
+
+    public List<Choice> firmware() {
+        return flags.firmwareChoices();
+    }
+
+    public List<Choice> covers() {
+        return flags.coverChoices();
     }
 
     /** Whether there is a choice of customers at all. */

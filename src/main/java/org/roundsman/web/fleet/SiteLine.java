@@ -20,10 +20,11 @@ public record SiteLine(
         String others,
         RawString ribbon,
         String clients,
-        BusiestLine busiest) {
+        BusiestLine busiest,
+        FlagPair flags) {
 
     /** The line of that row. */
-    public static SiteLine of(SiteRow row, Instant now) {
+    public static SiteLine of(SiteRow row, FlagPair flags, Instant now) {
         return new SiteLine(
                 row.siteId(),
                 row.site(),
@@ -33,7 +34,8 @@ public record SiteLine(
                 others(row),
                 RibbonPicture.of(row.ribbon(), "s" + row.siteId(), row.site(), ZoneId.of(row.timeZone())),
                 Words.count(row.clients()),
-                BusiestLine.of(row.busiest(), true));
+                BusiestLine.of(row.busiest(), true),
+                flags);
     }
 
     /** The worst of what its access points are in; switches and gateways in trouble count as silence does. */

@@ -13,6 +13,7 @@ import jakarta.ws.rs.core.Response;
 import java.net.URI;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestQuery;
+import org.roundsman.people.Role;
 import org.roundsman.people.SignInResult;
 import org.roundsman.people.SignIns;
 import org.roundsman.web.page.LocalAddress;
@@ -60,13 +61,19 @@ class SignInPages {
         String from = context.request().remoteAddress().hostAddress();
         SignInResult result = signIns.signIn(name.strip(), password, from);
         if (result instanceof SignInResult.Welcome welcome) {
-            URI target = URI.create(welcome.person().mustChange() ? "/password" : LocalAddress.of(next));
+            URI target =
+                    URI.create(welcome.person().mustChange() ? "/password" : start(welcome, LocalAddress.of(next)));
             return Response.seeOther(target).cookie(cookies.of(welcome.token())).build();
         }
         boolean busy = result instanceof SignInResult.Busy;
         return Response.status(busy ? 503 : 401)
                 .entity(Templates.signIn(name, LocalAddress.of(next), busy ? BUSY : REFUSED))
                 .build();
+    }
+
+    /** An owner who asked for nothing in particular begins with what has to be decided. */
+    private static String start(SignInResult.Welcome welcome, String next) {
+        return next.equals("/") && welcome.person().role() == Role.OWNER ? "/ahead" : next;
     }
 
     @POST

@@ -3,6 +3,7 @@ package org.roundsman.web.site;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import org.roundsman.fleet.CustomerScope;
@@ -11,6 +12,7 @@ import org.roundsman.readings.DeviceRow;
 import org.roundsman.readings.FleetBoard;
 import org.roundsman.readings.SiteRow;
 import org.roundsman.shared.Page;
+import org.roundsman.web.fleet.Flags;
 import org.roundsman.web.page.Trouble;
 
 /** Asks for what a site's page shows. */
@@ -21,11 +23,13 @@ class SiteViews {
     private static final int MOST = 100;
 
     private final FleetBoard fleet;
+    private final Flags flags;
     private final Trouble trouble;
     private final Clock clock;
 
-    SiteViews(FleetBoard fleet, Trouble trouble, Clock clock) {
+    SiteViews(FleetBoard fleet, Flags flags, Trouble trouble, Clock clock) {
         this.fleet = fleet;
+        this.flags = flags;
         this.trouble = trouble;
         this.clock = clock;
     }
@@ -37,7 +41,9 @@ class SiteViews {
     private SiteView view(CustomerScope scope, SiteRow row) {
         Instant now = clock.instant();
         Page<DeviceRow> devices = fleet.devices(scope, devicesOf(row.siteId()));
-        return SiteView.of(row, devices, trouble.behind().orElse(""), now);
+        List<Long> ids = devices.items().stream().map(DeviceRow::deviceId).toList();
+        return SiteView.of(
+                row, devices, flags.ofDevices(scope, ids), trouble.behind().orElse(""), now);
     }
 
     private static BoardQuery devicesOf(long siteId) {

@@ -14,7 +14,7 @@ import org.roundsman.warranty.UnitModel;
 import org.roundsman.web.page.Words;
 
 /** Days, sums and states of warranty as people read them. Days are written as ISO 8601 does, so that lists sort. */
-final class CoverWords {
+public final class CoverWords {
 
     private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMMM yyyy", Locale.ENGLISH);
 
@@ -38,9 +38,9 @@ final class CoverWords {
     }
 
     /** Number of units with what their replacement costs, for a cell of a table. */
-    record Sum(int units, String count, List<String> money, String unpriced) {
+    public record Sum(int units, String count, List<String> money, String unpriced) {
 
-        static Sum of(Cost cost) {
+        public static Sum of(Cost cost) {
             return new Sum(cost.units(), Words.count(cost.units()), CoverWords.money(cost), CoverWords.unpriced(cost));
         }
     }

@@ -13,7 +13,7 @@ import org.roundsman.web.page.Words;
  * Twelve bars, one for each month: as high as units end in it, with their number above. Each leads to its list. One tint
  * does, since height and number say it all.
  */
-final class YearPicture {
+public final class YearPicture {
 
     private static final int SLOT = 30;
     private static final int WIDTH = 12 * SLOT;
@@ -42,7 +42,7 @@ final class YearPicture {
     /**
      * @param list address of the list of a month, without the month
      */
-    static RawString of(List<Month> months, String list) {
+    public static RawString of(List<Month> months, String list) {
         YearPicture picture = new YearPicture(months);
         picture.svg.path("grid", "M0 " + BASE + "H" + WIDTH);
         for (int i = 0; i < months.size(); i++) {

@@ -1,0 +1,14 @@
+package org.roundsman.firmware;
+
+import java.time.Instant;
+import java.util.Optional;
+import org.roundsman.fleet.DeviceKind;
+
+/**
+ * What a device runs.
+ *
+ * @param version as the device tells it, or empty where none was read
+ * @param since when that version was first read
+ */
+public record Running(
+        long deviceId, String device, DeviceKind kind, String version, Optional<Instant> since, FirmwarePlace place) {}
