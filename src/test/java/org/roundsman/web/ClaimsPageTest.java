@@ -202,6 +202,7 @@ class ClaimsPageTest {
         long alarm = houses.portOff(house, 0, 3);
         Browser technician = fixture.browser(Role.TECHNICIAN, null);
         assertThat(technician.get("/triage/alarms/" + alarm).asString()).contains("/claims/new?alarm=" + alarm);
+        assertThat(technician.get("/alarms/" + alarm).asString()).contains("/claims/new?alarm=" + alarm);
         String form = technician.get("/claims/new?alarm=" + alarm).asString();
         assertThat(form)
                 .contains("Does not answer. Has not answered for 3 rounds.")

@@ -6,6 +6,7 @@ import java.util.List;
 import org.roundsman.alarms.Episode;
 import org.roundsman.alarms.OpenAlarm;
 import org.roundsman.alarms.OperatorState;
+import org.roundsman.alarms.Resource;
 import org.roundsman.web.page.Words;
 
 /**
@@ -43,6 +44,11 @@ record AlarmView(
 
     public String resourceLink() {
         return AlarmWords.resourceLink(alarm);
+    }
+
+    /** Whether it is about a device or a part of one. */
+    public boolean aboutDevice() {
+        return alarm.key().resource().kind() == Resource.Kind.DEVICE;
     }
 
     public String severity() {
