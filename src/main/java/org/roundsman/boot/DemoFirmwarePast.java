@@ -89,10 +89,18 @@ final class DemoFirmwarePast {
             return;
         }
         String name = MAKER + ", firmware of each " + kind.word();
-        run(connection, "insert into firmware_line (name, note) values (?, ?) on conflict do nothing", name,
+        run(
+                connection,
+                "insert into firmware_line (name, note) values (?, ?) on conflict do nothing",
+                name,
                 "Invented for demonstration");
-        run(connection, "update model set firmware_line_id = (select id from firmware_line where name = ?)"
-                + " where maker = ? and kind = ? and firmware_line_id is null", name, MAKER, kind.name());
+        run(
+                connection,
+                "update model set firmware_line_id = (select id from firmware_line where name = ?)"
+                        + " where maker = ? and kind = ? and firmware_line_id is null",
+                name,
+                MAKER,
+                kind.name());
     }
 
     private static void run(Connection connection, String sql, String... values) throws SQLException {
@@ -134,17 +142,21 @@ final class DemoFirmwarePast {
     /** In a night 9 to 24 days ago, so that a week on either side lies in the invented past; old releases much earlier. */
     private static Instant moment(DemoDevice device, Instant first) {
         boolean lately = device.isAccessPoint() && !stale(device) && device.number() % EVERY == 0;
-        int days = lately ? 9 + device.number() % 16 : stale(device) ? 420 + device.number() % 60 : 26 + device.number() % 40;
+        int days = lately
+                ? 9 + device.number() % 16
+                : stale(device) ? 420 + device.number() % 60 : 26 + device.number() % 40;
         return first.truncatedTo(ChronoUnit.DAYS)
                 .minus(Duration.ofDays(days))
                 .plus(Duration.ofMinutes(125 + device.number() % 50));
     }
 
     private static boolean since(Connection connection, long id, DemoDevice device, Instant first) throws SQLException {
-        String version = stale(device) ? device.model().staleFirmware() : device.model().currentFirmware();
-        try (PreparedStatement statement = connection.prepareStatement("insert into device_fact (device_id, fact, value,"
-                + " since) select id, 'FIRMWARE', ?, ? from device where id = ? and not exists (select 1 from device_survey"
-                + " s where s.device_id = device.id) on conflict do nothing")) {
+        String version =
+                stale(device) ? device.model().staleFirmware() : device.model().currentFirmware();
+        try (PreparedStatement statement =
+                connection.prepareStatement("insert into device_fact (device_id, fact, value,"
+                        + " since) select id, 'FIRMWARE', ?, ? from device where id = ? and not exists (select 1 from device_survey"
+                        + " s where s.device_id = device.id) on conflict do nothing")) {
             statement.setString(1, version);
             statement.setObject(2, moment(device, first).atOffset(ZoneOffset.UTC));
             statement.setLong(3, id);
@@ -156,7 +168,12 @@ final class DemoFirmwarePast {
         return List.of(
                 new DeviceEvent(id, at.minusSeconds(80), EventKind.RESTARTED, "Restarted", "", "", ""),
                 DeviceEvent.change(
-                        id, at, EventKind.FACT_CHANGED, "Firmware changed", BEFORE, device.model().currentFirmware()));
+                        id,
+                        at,
+                        EventKind.FACT_CHANGED,
+                        "Firmware changed",
+                        BEFORE,
+                        device.model().currentFirmware()));
     }
 
     private <T> T with(Transaction.Work<T> work) {

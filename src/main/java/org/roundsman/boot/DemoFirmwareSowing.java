@@ -62,7 +62,9 @@ class DemoFirmwareSowing {
                 release(line, "6.3.1", Stand.ACCEPTED, "", first.minusDays(190));
                 release(line, "6.5.0", Stand.PILOT, "Runs at the pilot site first.", first.minusDays(9));
                 withdraw(line, "5.9.13", "restarts under load, see " + ADVISORY, first.minusDays(120));
-                policies.save(line, new MinimumDraft(null, "6.1.0", ADVISORY, "Invented: the set-up page answers strangers."));
+                policies.save(
+                        line,
+                        new MinimumDraft(null, "6.1.0", ADVISORY, "Invented: the set-up page answers strangers."));
             }
             case NETWORK_SWITCH -> {
                 release(line, "3.1.0", Stand.RECOMMENDED, "", first.minusDays(140));

@@ -117,7 +117,10 @@ class DemoFirmwareDbTest {
                 .hasSize(1)
                 .extracting(FirmwareChange::old, FirmwareChange::fresh)
                 .containsExactly(org.assertj.core.groups.Tuple.tuple("6.3.1", "6.4.2")));
-        assertThat(changes.page(ALL, OptionalLong.of(upgraded), 1, 9).items().get(0).restartedAt())
+        assertThat(changes.page(ALL, OptionalLong.of(upgraded), 1, 9)
+                        .items()
+                        .get(0)
+                        .restartedAt())
                 .isPresent();
         theAlarmFollowsThePolicy(line, other.siteId());
     }

@@ -194,7 +194,10 @@ class FirmwarePageTest {
                     .contains("no window planned for 1 more");
             screen.check("firmware-work");
             page.navigate(address + "firmware/upgrades?device=" + second);
-            assertThat(main(page)).contains("6.3.1 → 6.4.1").contains("higher").contains("4\u00a0% before, 9\u00a0% after");
+            assertThat(main(page))
+                    .contains("6.3.1 → 6.4.1")
+                    .contains("higher")
+                    .contains("4\u00a0% before, 9\u00a0% after");
             screen.check("firmware-upgrades");
             page.navigate(address + "firmware/policy/" + line);
             assertThat(main(page)).contains("it restarts under load").doesNotContain("Save the decision");

@@ -217,7 +217,9 @@ final class FirmwareJson {
 
             @Schema(examples = "6.1.0") String version,
             @Schema(examples = "TR-ADV-2026-003") String identifier,
-            @Schema(examples = "Management page without a password") String note) {
+
+            @Schema(examples = "Management page without a password")
+            String note) {
 
         static MinimumJson of(SecurityMinimum one) {
             return new MinimumJson(one.id(), orNull(one.modelId()), one.version(), one.identifier(), one.note());
@@ -259,7 +261,8 @@ final class FirmwareJson {
             @Schema(description = "Empty for whatever runs there", examples = "5.9.13")
             String version,
 
-            @Schema(examples = "The till is certified with it.") String reason,
+            @Schema(examples = "The till is certified with it.")
+            String reason,
 
             @Schema(description = "The last day on which it holds, by the clock of each site", examples = "2026-12-31")
             LocalDate lastDay,
