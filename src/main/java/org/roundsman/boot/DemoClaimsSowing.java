@@ -1,5 +1,6 @@
 package org.roundsman.boot;
 
+import jakarta.annotation.Priority;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Observes;
 import jakarta.inject.Inject;
@@ -10,11 +11,13 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import org.roundsman.claims.Claim;
 import org.roundsman.claims.ClaimChange;
 import org.roundsman.claims.ClaimState;
+import org.roundsman.claims.Cover;
 import org.roundsman.claims.Fate;
 import org.roundsman.claims.PastClaims;
 import org.roundsman.claims.SpareDraft;
@@ -27,6 +30,9 @@ import org.roundsman.demo.DemoFleet;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.Device;
 import org.roundsman.fleet.Devices;
+import org.roundsman.warranty.CoverStatus;
+import org.roundsman.warranty.UnitCover;
+import org.roundsman.warranty.Warranties;
 
 /** Adds invented spares and claims to the invented fleet, once: whoever has a store room already keeps things as they are. */
 @ApplicationScoped
@@ -38,29 +44,36 @@ class DemoClaimsSowing {
     private static final int SHOWN = 3;
     private static final int WISHED = 4;
 
+    /** Purchases say what is covered; they are sown at the usual priority, 2500. */
+    private static final int AFTER_PURCHASES = 5_000;
+
     private final StoreRooms rooms;
     private final Spares spares;
     private final PastClaims past;
     private final Devices devices;
+    private final Warranties warranties;
 
     @Inject
-    DemoClaimsSowing(StoreRooms rooms, Spares spares, PastClaims past, Devices devices) {
+    DemoClaimsSowing(
+            StoreRooms rooms, Spares spares, PastClaims past, Devices devices, Warranties warranties) {
         this.rooms = rooms;
         this.spares = spares;
         this.past = past;
         this.devices = devices;
+        this.warranties = warranties;
     }
 
-    void sow(@Observes DemoSown sown) {
+    void sow(@Observes @Priority(AFTER_PURCHASES) DemoSown sown) {
         if (rooms.all(ALL).isEmpty()) {
             fill(sown);
         }
     }
 
     void fill(DemoSown sown) {
+        Map<Long, UnitCover> covers = warranties.of(ALL, sown.ids().values());
         List<DemoDevice> chosen = sown.fleet().devices().stream()
                 .filter(device -> device.isAccessPoint() && device.standing().isEmpty())
-                .filter(device -> sown.ids().containsKey(device.number()))
+                .filter(device -> covered(covers.get(sown.ids().get(device.number()))))
                 .limit(SHOWN)
                 .toList();
         if (chosen.size() == SHOWN) {
@@ -68,6 +81,11 @@ class DemoClaimsSowing {
             replaced(sown, chosen.get(0));
             sent(sown, chosen.get(1));
         }
+    }
+
+    /** A claim on what is covered no more would be an odd example. */
+    private static boolean covered(UnitCover cover) {
+        return cover != null && cover.status() != CoverStatus.ENDED && cover.status() != CoverStatus.MISSING;
     }
 
     /** One of them answers when the fault "unit swapped" is switched on, so that a replacement can be tried. */
@@ -101,7 +119,7 @@ class DemoClaimsSowing {
         List<Unit> units = past.stood(
                 place.id,
                 List.of(
-                        new PastClaims.Stood("INV-" + device.serial(), days(first, 80)),
+                        new PastClaims.Stood(device.serial() + "-OLD", days(first, 80)),
                         new PastClaims.Stood(device.serial(), days(first, 31))));
         if (units.isEmpty()) {
             return;
@@ -152,11 +170,12 @@ class DemoClaimsSowing {
         return all;
     }
 
-    private static Claim claim(Device place, Unit unit, List<ClaimChange> changes, String fault, Optional<Unit> fresh) {
+    private Claim claim(Device place, Unit unit, List<ClaimChange> changes, String fault, Optional<Unit> fresh) {
         ClaimChange opened = changes.get(0);
         ClaimChange last = changes.get(changes.size() - 1);
         LocalDate shipped = changes.get(1).at().atZone(ZoneOffset.UTC).toLocalDate();
         ZoneId zone = place.site.zone();
+        Cover cover = past.cover(place.id, unit);
         return new Claim(
                 0,
                 place.site.customer.id,
@@ -175,10 +194,10 @@ class DemoClaimsSowing {
                         place.name + ", " + place.place + ", " + place.site.name,
                         zone,
                         fault,
-                        "36 months from purchase, advance replacement (" + DemoFleet.NOTE + ")",
-                        "covered",
-                        List.of(DemoFleet.NOTE),
-                        List.of("Purchase: " + DemoFleet.NOTE),
+                        cover.terms(),
+                        cover.status(),
+                        cover.derivation(),
+                        cover.evidence(),
                         List.of(DemoFleet.NOTE + ": what the readings said is not kept of this time.")),
                 new Claim.Papers(MAKER, "R-" + unit.id(), Optional.of(shipped), "Parcel 00340-" + unit.id()),
                 fresh.map(one -> OptionalLong.of(one.id())).orElse(OptionalLong.empty()),

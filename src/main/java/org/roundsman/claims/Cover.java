@@ -10,4 +10,4 @@ import java.util.List;
  * @param derivation how that was worked out, step by step
  * @param evidence what is at hand to prove the purchase
  */
-record Cover(String terms, String status, List<String> derivation, List<String> evidence) {}
+public record Cover(String terms, String status, List<String> derivation, List<String> evidence) {}

@@ -7,6 +7,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import javax.sql.DataSource;
+import org.roundsman.catalogue.TermsWords;
 import org.roundsman.catalogue.WarrantyTerms;
 import org.roundsman.claims.store.PurchaseTable;
 import org.roundsman.claims.store.TermsTable;
@@ -46,7 +47,7 @@ class Covers {
         Optional<PurchaseTable.Bought> bought = purchases.of(unit.owner(), unit.serial());
         Optional<UnitCover> cover = cover(scope, deviceId, unit, bought);
         return new Cover(
-                sold.map(Covers::words).orElse("not entered"),
+                sold.map(TermsWords::of).orElse("not entered"),
                 cover.map(Covers::words).orElse(CoverStatus.MISSING.word()),
                 cover.map(one -> one.derivation().stream().map(CoverStep::text).toList())
                         .orElse(List.of("nothing is known of this very unit but its serial number")),
@@ -85,19 +86,5 @@ class Covers {
             return day.isEmpty() ? "not covered" : "ended " + day;
         }
         return day.isEmpty() ? "covered without an end" : "covered until " + day;
-    }
-
-    /** {@code 36 months from purchase, advance replacement}. */
-    static String words(WarrantyTerms terms) {
-        String served = terms.service().map(service -> ", " + service.word()).orElse("");
-        if (terms instanceof WarrantyTerms.Months months) {
-            return months.months() + " months from " + months.from().word() + served;
-        }
-        if (terms instanceof WarrantyTerms.LifetimeAfterSale lifetime) {
-            return "lifetime, until " + lifetime.months() + " months after the last day of sale" + served;
-        }
-        return terms instanceof WarrantyTerms.LifetimeOfOwner
-                ? "lifetime, while the first owner keeps it" + served
-                : "sold without warranty";
     }
 }

@@ -14,6 +14,7 @@ import org.roundsman.audit.FieldSet;
 import org.roundsman.claims.store.ClaimTable;
 import org.roundsman.claims.store.StayTable;
 import org.roundsman.claims.store.UnitTable;
+import org.roundsman.fleet.CustomerScope;
 
 /** Writes stays and claims of the past: for moving in from elsewhere, and for demonstration data. */
 @ApplicationScoped
@@ -23,14 +24,21 @@ public class PastClaims {
     private final UnitTable units;
     private final StayTable stays;
     private final ClaimTable claims;
+    private final Covers covers;
     private final AuditTrail audit;
 
     @Inject
-    PastClaims(DataSource database, AuditTrail audit) {
+    PastClaims(DataSource database, Covers covers, AuditTrail audit) {
         this.units = new UnitTable(database);
         this.stays = new StayTable(database);
         this.claims = new ClaimTable(database);
+        this.covers = covers;
         this.audit = audit;
+    }
+
+    /** What is promised for a unit today, in words to be kept. */
+    public Cover cover(long deviceId, Unit unit) {
+        return covers.of(CustomerScope.everyone(), OptionalLong.of(deviceId), unit);
     }
 
     /** A unit that stood in a place from then on, until the next of the list, if there is one. */

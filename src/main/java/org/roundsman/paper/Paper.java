@@ -2,6 +2,7 @@ package org.roundsman.paper;
 
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.util.XRLog;
 import jakarta.inject.Singleton;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
@@ -24,6 +25,10 @@ public class Paper {
             Pattern.compile("[^\\x09\\x0a\\x0d\\x20-\\ud7ff\\ue000-\\ufffd\\x{10000}-\\x{10ffff}]");
 
     private static final String UNREADABLE = "\ufffd";
+
+    static {
+        XRLog.setLoggerImpl(new PaperLog());
+    }
 
     private final byte[] regular = file("figtree-regular.ttf");
     private final byte[] semibold = file("figtree-semibold.ttf");

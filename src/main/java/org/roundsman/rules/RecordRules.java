@@ -10,11 +10,12 @@ final class RecordRules {
 
     static List<Rule> all() {
         return List.of(
-                RuleWriting.elsewhere(AlarmType.FIRMWARE_WITHDRAWN, "minor")
+                RuleWriting.elsewhere(AlarmType.FIRMWARE_WITHDRAWN, "warning")
                         .because(
                                 "The firmware that each device says it runs, against the firmware policy.",
                                 "Users are served today; a release that was withdrawn, or that lacks a security fix, is a"
-                                        + " risk to plan away. One alarm a site: one visit mends them all.",
+                                        + " risk to plan away, and comes after what is broken now. One alarm a site: one"
+                                        + " visit mends them all.",
                                 RuleWriting.COMMON),
                 RuleWriting.elsewhere(AlarmType.COVER_ENDING, "warning")
                         .because(

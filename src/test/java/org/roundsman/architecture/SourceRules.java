@@ -13,6 +13,8 @@ import java.net.URI;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Set;
+import javax.tools.JavaCompiler;
+import javax.tools.JavaFileManager;
 import javax.tools.JavaFileObject;
 import javax.tools.SimpleJavaFileObject;
 import javax.tools.ToolProvider;
@@ -25,6 +27,11 @@ final class SourceRules {
 
     private static final Set<String> BANNED_SUFFIXES = Set.of("Impl", "Manager", "Helper", "Utils", "Util");
 
+    private static final JavaCompiler COMPILER = ToolProvider.getSystemJavaCompiler();
+
+    /** One for all files: to open another for each takes most of the time. */
+    private static final JavaFileManager FILES = COMPILER.getStandardFileManager(null, null, null);
+
     private SourceRules() {}
 
     /** The violations in one source file. */
@@ -34,8 +41,8 @@ final class SourceRules {
         if (lines > longestFile) {
             violations.add(name + " has " + lines + " lines, more than " + longestFile);
         }
-        JavacTask task = (JavacTask) ToolProvider.getSystemJavaCompiler()
-                .getTask(null, null, null, List.of("-proc:none"), null, List.of(new Source(name, source)));
+        JavacTask task = (JavacTask)
+                COMPILER.getTask(null, FILES, null, List.of("-proc:none"), null, List.of(new Source(name, source)));
         SourcePositions positions = Trees.instance(task).getSourcePositions();
         try {
             for (CompilationUnitTree unit : task.parse()) {

@@ -95,7 +95,7 @@ class DemoFirmwareDbTest {
         FleetFixture.Place shop = fixture.place("Orrin");
         FleetFixture.Place other = fixture.place("Thistledown");
         long excepted = stand(shop, "exchange-ap-01", model);
-        long pilot = stand(shop, "castle-gate-ap-03", model);
+        long pilot = stand(shop, "castle-gate-ap-02", model);
         long upgraded = fleet.devices().stream()
                 .filter(one -> one.isAccessPoint() && one.standing().isEmpty() && one.number() % 4 == 0)
                 .map(one -> stand(other, one.name(), model))

@@ -151,12 +151,12 @@ class FleetAuditDbTest {
 
     @Test
     void aModelOnceAndNotAgain() {
-        as(() -> models.ensure(model("TR-" + customer.id)));
-        as(() -> models.ensure(model("TR-" + customer.id)));
+        as(() -> models.ensure(model("Audited " + customer.id)));
+        as(() -> models.ensure(model("Audited " + customer.id)));
         assertThat(said())
                 .singleElement()
                 .asString()
-                .startsWith("added model Tamarack Radio TR-" + customer.id + " of null: maker>Tamarack Radio");
+                .startsWith("added model Tamarack Radio Audited " + customer.id + " of null: maker>Tamarack Radio");
     }
 
     @Test

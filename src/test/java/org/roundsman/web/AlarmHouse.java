@@ -132,7 +132,7 @@ public class AlarmHouse {
     private static Model model() {
         Model model = new Model();
         model.maker = "Tamarack Radio";
-        model.name = "TR-22";
+        model.name = "TR-22H";
         model.kind = DeviceKind.ACCESS_POINT;
         model.radios = 2;
         model.antenna = "internal";

@@ -201,7 +201,7 @@ class TriagePageTest {
             page.locator("#now-visit").click();
             assertThat(page.locator(".visit").innerText())
                     .contains("3 Lantern Street")
-                    .contains("Spare: one Tamarack Radio TR-22.");
+                    .contains("Spare: one Tamarack Radio TR-22H.");
             screen.check("visit");
             assertThat(page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("To print (PDF)"))
                             .getAttribute("href"))

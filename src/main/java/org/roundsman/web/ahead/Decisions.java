@@ -53,14 +53,14 @@ class Decisions {
                 states,
                 FirmwareState::security,
                 Flag.Tone.DUE,
-                "without a firmware that they need for their security",
+                "whose firmware lacks a security fix",
                 "/firmware/work");
         add(
                 lines,
                 states,
                 state -> state.status() == FirmwareStatus.WITHDRAWN && !state.security(),
                 Flag.Tone.DUE,
-                "on a firmware that was withdrawn",
+                "whose firmware was withdrawn",
                 "/firmware/devices?status=withdrawn");
         add(
                 lines,

@@ -3,6 +3,7 @@ package org.roundsman.web.alarms;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import org.roundsman.alarms.AlarmType;
 import org.roundsman.alarms.Episode;
 import org.roundsman.alarms.OpenAlarm;
 import org.roundsman.alarms.OperatorState;
@@ -133,5 +134,11 @@ record AlarmView(
 
     public boolean clientsKnown() {
         return alarm.impact().clients().isPresent();
+    }
+
+    /** Whether it is about a decision and not about a fault. */
+    public boolean toBePlanned() {
+        AlarmType type = alarm.key().type();
+        return type == AlarmType.FIRMWARE_WITHDRAWN || type == AlarmType.COVER_ENDING;
     }
 }

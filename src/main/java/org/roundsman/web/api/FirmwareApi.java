@@ -3,7 +3,6 @@ package org.roundsman.web.api;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
 import jakarta.ws.rs.GET;
-import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
@@ -14,7 +13,6 @@ import org.eclipse.microprofile.openapi.annotations.enums.SchemaType;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
 import org.eclipse.microprofile.openapi.annotations.parameters.Parameter;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
-import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.jboss.resteasy.reactive.RestResponse;
 import org.roundsman.firmware.FirmwarePolicies;
@@ -77,14 +75,5 @@ class FirmwareApi {
         var all = policies.all().stream().map(line -> FirmwareJson.Policy.of(line, caller.scope()));
         return Listing.of(
                 address, paging, paging.cut(all, FirmwareJson.Policy::lineId), one -> String.valueOf(one.lineId()));
-    }
-
-    @GET
-    @Path("policy/{line}")
-    @Operation(summary = "Shows what is decided about a line of firmware")
-    public FirmwareJson.Policy showFirmwarePolicy(@RestPath long line) {
-        return policies.find(line)
-                .map(one -> FirmwareJson.Policy.of(one, caller.scope()))
-                .orElseThrow(NotFoundException::new);
     }
 }

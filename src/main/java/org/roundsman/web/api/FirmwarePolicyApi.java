@@ -3,6 +3,7 @@ package org.roundsman.web.api;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.Consumes;
 import jakarta.ws.rs.DELETE;
+import jakarta.ws.rs.GET;
 import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
@@ -22,7 +23,7 @@ import org.roundsman.firmware.SecurityMinimum;
 import org.roundsman.people.Role;
 import org.roundsman.people.TokenScope;
 
-/** Decides about a line of firmware: the owner's programs alone. */
+/** Shows a line of firmware with what is decided about it, and lets the owner's programs decide. */
 @Path("/api/v1/firmware/policy/{line}")
 @Produces(MediaType.APPLICATION_JSON)
 @RolesAllowed(Role.OWNER_ROLE)
@@ -52,6 +53,16 @@ class FirmwarePolicyApi {
 
     private static <T> T one(List<T> all, Predicate<T> wanted) {
         return all.stream().filter(wanted).findFirst().orElseThrow(NotFoundException::new);
+    }
+
+    @GET
+    @RolesAllowed({Role.TECHNICIAN_ROLE, Role.ACCOUNT_MANAGER_ROLE, Role.OWNER_ROLE})
+    @Needs(TokenScope.READ)
+    @Operation(summary = "Shows what is decided about a line of firmware")
+    public FirmwareJson.Policy showFirmwarePolicy(@RestPath long line) {
+        return policies.find(line)
+                .map(one -> FirmwareJson.Policy.of(one, caller.scope()))
+                .orElseThrow(NotFoundException::new);
     }
 
     @POST

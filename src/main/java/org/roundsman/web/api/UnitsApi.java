@@ -27,7 +27,7 @@ import org.roundsman.people.TokenScope;
 import org.roundsman.web.claims.AskAgain;
 
 /** Which units stood where, and putting another one there. For the firm's own people. */
-@Path("/api/v1/devices")
+@Path("/api/v1")
 @Produces(MediaType.APPLICATION_JSON)
 @RolesAllowed({Role.TECHNICIAN_ROLE, Role.ACCOUNT_MANAGER_ROLE, Role.OWNER_ROLE})
 @Needs(TokenScope.READ)
@@ -129,7 +129,7 @@ class UnitsApi {
     }
 
     @GET
-    @Path("{device}/units")
+    @Path("devices/{device}/units")
     @Operation(summary = "Lists the units that stood in the place of a device")
     public RestResponse<Listing<StayJson>> listUnitStays(
             UriInfo address, @BeanParam Paging paging, @RestPath long device) {
@@ -140,7 +140,7 @@ class UnitsApi {
     }
 
     @POST
-    @Path("{device}/replacement")
+    @Path("devices/{device}/replacement")
     @Consumes(MediaType.APPLICATION_JSON)
     @Needs(TokenScope.CHANGE)
     @Operation(summary = "Puts another unit in the place of a device, and asks the device at once")

@@ -70,7 +70,7 @@ record ModelView(
             parts.add(Words.many(model.streams, "stream", "streams"));
         }
         if (!model.bands.isEmpty()) {
-            parts.add(model.bands.replace(",", " and ") + " GHz");
+            parts.add(model.bands.replace(",", ", ").replaceFirst(", ([^,]*)$", " and $1") + " GHz");
         }
         if (!model.antenna.isEmpty()) {
             parts.add(model.antenna + " antenna");

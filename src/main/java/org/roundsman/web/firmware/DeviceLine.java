@@ -1,6 +1,7 @@
 package org.roundsman.web.firmware;
 
 import org.roundsman.firmware.FirmwareState;
+import org.roundsman.web.fleet.Flag;
 
 /** The firmware of one device as a list shows it. */
 record DeviceLine(
@@ -13,7 +14,7 @@ record DeviceLine(
         String line,
         String version,
         String since,
-        String status,
+        Flag status,
         String reason,
         String flags,
         String behind) {
@@ -29,7 +30,7 @@ record DeviceLine(
                 state.place().line(),
                 FirmwareWords.or(state.version(), "no version read"),
                 FirmwareWords.day(state.since(), state.place().zone()),
-                state.status().word(),
+                Flag.of(state.status(), ""),
                 state.reason(),
                 FirmwareWords.flags(state),
                 FirmwareWords.days(state.daysBehind()));

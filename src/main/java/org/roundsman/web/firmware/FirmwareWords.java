@@ -3,8 +3,10 @@ package org.roundsman.web.firmware;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 import org.roundsman.firmware.FirmwareState;
 
 /** Words for what pages of firmware show again and again. */
@@ -23,9 +25,13 @@ final class FirmwareWords {
 
     /** What draws the eye beside the status; empty for nothing. */
     static String flags(FirmwareState state) {
-        String security = state.security() ? "security fix missing" : "";
-        String mixed = state.mixed() ? "mixed site" : "";
-        return security.isEmpty() || mixed.isEmpty() ? security + mixed : security + ", " + mixed;
+        return String.join(", ", flagsOf(state));
+    }
+
+    static List<String> flagsOf(FirmwareState state) {
+        return Stream.of(state.security() ? "security fix missing" : "", state.mixed() ? "mixed site" : "")
+                .filter(word -> !word.isEmpty())
+                .toList();
     }
 
     static String or(String text, String otherwise) {

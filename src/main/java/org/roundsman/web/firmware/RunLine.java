@@ -8,12 +8,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Objects;
 import org.roundsman.firmware.FirmwareState;
+import org.roundsman.web.fleet.Flag;
 
 /**
  * How many devices of a model and customer run one version.
  *
  * @param since from the first to the last day on which it was first read; empty where no version was
- * @param status those of the devices, each once
+ * @param statuses those of the devices, each once
  * @param behind the most days of any of them, or empty
  * @param link to the devices
  */
@@ -23,7 +24,7 @@ record RunLine(
         String version,
         int count,
         String since,
-        String status,
+        List<Flag> statuses,
         String flags,
         String behind,
         String link) {
@@ -63,8 +64,15 @@ record RunLine(
                 FirmwareWords.or(group.version, "no version read"),
                 states.size(),
                 since(states),
-                each(states.stream().map(state -> state.status().word()).toList()),
-                each(states.stream().map(FirmwareWords::flags).toList()),
+                states.stream()
+                        .map(FirmwareState::status)
+                        .distinct()
+                        .sorted()
+                        .map(status -> Flag.of(status, ""))
+                        .toList(),
+                each(states.stream()
+                        .flatMap(state -> FirmwareWords.flagsOf(state).stream())
+                        .toList()),
                 FirmwareWords.days(states.stream()
                         .flatMapToLong(state -> state.daysBehind().stream())
                         .max()),

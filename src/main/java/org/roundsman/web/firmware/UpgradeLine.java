@@ -66,6 +66,8 @@ record UpgradeLine(
         }
         return change.comparedAt().isEmpty()
                 ? "compared from two days after the change on"
-                : "so far; last worked out " + Words.ago(change.comparedAt().get(), now);
+                : (change.figures().isEmpty() ? "no readings of both weeks yet" : "so far")
+                        + "; last worked out "
+                        + Words.ago(change.comparedAt().get(), now);
     }
 }

@@ -1,10 +1,12 @@
 package org.roundsman.web.fleet;
 
 import java.time.LocalDate;
+import java.util.Comparator;
 import java.util.Locale;
 import java.util.Optional;
 import org.roundsman.firmware.FirmwareStatus;
 import org.roundsman.warranty.CoverStatus;
+import org.roundsman.web.page.Words;
 
 /**
  * How something stands that people decide on, as it is shown: a shape and a word, never the colour alone.
@@ -31,6 +33,16 @@ public record Flag(Tone tone, String text, String note) {
         }
     }
 
+    static final Comparator<Flag> WORST_FIRST = Comparator.comparing(Flag::tone).reversed();
+
+    /** What stands before a status: how many of all; nothing of the only one. */
+    static String some(int some, int all) {
+        if (some == all) {
+            return all == 1 ? "" : "all " + Words.count(all) + " ";
+        }
+        return Words.count(some) + " ";
+    }
+
     static Tone tone(FirmwareStatus status) {
         return switch (status) {
             case CURRENT -> Tone.WELL;
@@ -51,7 +63,7 @@ public record Flag(Tone tone, String text, String note) {
     }
 
     /** Of one device. */
-    static Flag of(FirmwareStatus status, String version) {
+    public static Flag of(FirmwareStatus status, String version) {
         return new Flag(tone(status), status.word(), version);
     }
 
@@ -60,7 +72,7 @@ public record Flag(Tone tone, String text, String note) {
      *
      * @param lastDay that is covered, where there is one
      */
-    static Flag of(CoverStatus status, Optional<LocalDate> lastDay) {
+    public static Flag of(CoverStatus status, Optional<LocalDate> lastDay) {
         String day = lastDay.map(last -> (status == CoverStatus.ENDED ? "on " : "until ") + last)
                 .orElse("");
         return new Flag(tone(status), status.word(), day);

@@ -11,18 +11,16 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import java.util.function.Function;
+import java.util.stream.Collectors;
 import org.roundsman.firmware.FirmwareState;
 import org.roundsman.firmware.FirmwareStates;
 import org.roundsman.firmware.FirmwareStatus;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.Devices;
-import org.roundsman.warranty.CoverStatus;
 import org.roundsman.warranty.CoverStep;
 import org.roundsman.warranty.UnitCover;
 import org.roundsman.warranty.Warranties;
 import org.roundsman.web.page.Visitor;
-import org.roundsman.web.page.Words;
 
 /** How firmware and warranty of devices stand, for lists and pages; templates know it as {@code inject:flags}. */
 @Named("flags")
@@ -89,36 +87,31 @@ public class Flags {
         firmware.of(scope, ids).values().forEach(state -> states.computeIfAbsent(
                         state.place().siteId(), site -> new EnumMap<>(FirmwareStatus.class))
                 .merge(state.status(), 1, Integer::sum));
-        Map<Long, Map<CoverStatus, Integer>> covers = new HashMap<>();
-        warranties.of(scope, ids).values().forEach(cover -> covers.computeIfAbsent(
-                        cover.siteId().orElseThrow(), site -> new EnumMap<>(CoverStatus.class))
-                .merge(cover.status(), 1, Integer::sum));
+        Map<Long, List<UnitCover>> covers = warranties.of(scope, ids).values().stream()
+                .collect(Collectors.groupingBy(cover -> cover.siteId().orElseThrow()));
         Map<Long, FlagPair> pairs = new HashMap<>();
         for (Long site : siteIds) {
             pairs.put(
                     site,
                     new FlagPair(
-                            counted(states.get(site), Flag::tone, FirmwareStatus::word),
-                            counted(covers.get(site), Flag::tone, CoverStatus::word)));
+                            counted(states.get(site)),
+                            SiteCovers.flags(covers.getOrDefault(site, List.of()))));
         }
         return pairs;
     }
 
-    private static <S extends Enum<S>> List<Flag> counted(
-            Map<S, Integer> counts, Function<S, Flag.Tone> tone, Function<S, String> word) {
+    private static List<Flag> counted(Map<FirmwareStatus, Integer> counts) {
         if (counts == null) {
             return List.of();
         }
         int all = counts.values().stream().mapToInt(Integer::intValue).sum();
         List<Flag> flags = new ArrayList<>();
         counts.forEach((status, count) -> {
-            boolean every = count == all;
-            String text = every ? (all == 1 ? "" : "all " + Words.count(all) + " ") : Words.count(count) + " ";
-            if (every || tone.apply(status) != Flag.Tone.WELL) {
-                flags.add(new Flag(tone.apply(status), text + word.apply(status), ""));
+            if (count == all || Flag.tone(status) != Flag.Tone.WELL) {
+                flags.add(new Flag(Flag.tone(status), Flag.some(count, all) + status.word(), ""));
             }
         });
-        flags.sort((a, b) -> b.tone().compareTo(a.tone()));
+        flags.sort(Flag.WORST_FIRST);
         return flags;
     }
 

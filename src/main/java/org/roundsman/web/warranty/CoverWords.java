@@ -70,14 +70,4 @@ public final class CoverWords {
                             default -> "no end";
                         });
     }
-
-    /** A sign that goes with the word, so that states differ without colour. */
-    static String sign(CoverStatus status) {
-        return switch (status) {
-            case ENDED -> "✕";
-            case MISSING -> "?";
-            case COVERED -> "✓";
-            default -> "◷";
-        };
-    }
 }

@@ -3,11 +3,13 @@ package org.roundsman.web.warranty;
 import java.math.BigDecimal;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 import org.roundsman.warranty.CoverStep;
 import org.roundsman.warranty.Unit;
 import org.roundsman.warranty.UnitCover;
 import org.roundsman.warranty.UnitModel;
+import org.roundsman.web.fleet.Flag;
 
 /**
  * A unit in a list, in words.
@@ -25,8 +27,7 @@ record UnitLine(
         String site,
         String place,
         String lastDay,
-        String sign,
-        String status,
+        Flag flag,
         String price,
         String support) {
 
@@ -55,8 +56,7 @@ record UnitLine(
                 unit.site(),
                 unit.place(),
                 CoverWords.lastDay(cover),
-                CoverWords.sign(cover.status()),
-                cover.status().word(),
+                Flag.of(cover.status(), Optional.empty()),
                 CoverWords.price(cover),
                 cover.pastSupport()
                         ? unit.model()

@@ -56,7 +56,7 @@ class SiteAlarmsDbTest {
         assertThat(only().text())
                 .isEqualTo("2 of 3 access points run firmware that should not run: 6.1.0 was withdrawn on 2026-10-01:"
                         + " it restarts under load.");
-        assertThat(only().severity()).isEqualTo(Severity.MINOR);
+        assertThat(only().severity()).isEqualTo(Severity.WARNING);
         assertThat(only().siteId()).hasValue(site);
     }
 
