@@ -122,27 +122,32 @@ class FirmwarePageTest {
             page.fill("#lastDay", LocalDate.now(clock).plusDays(20).toString());
             press(page, "Add the exception");
             assertThat(main(page)).contains("the till is certified with it");
-            page.fill("#tried", "6.4.2-rc1");
-            press(page, "Try");
-            assertThat(main(page))
-                    .contains("pre-release word")
-                    .contains("6.4.2-rc1 is older than 6.4.2 (recommended)")
-                    .contains("6.4.2-rc1 is newer than 6.1.0 (withdrawn)");
-            screen.check("firmware-line");
-            page.navigate(address + "firmware?customer=" + place.customerId());
-            assertThat(main(page)).contains("excepted").contains("behind").contains("mixed site");
-            screen.check("firmware-runs");
-            page.navigate(here);
-            page.locator("button:has-text('Take back')").click();
-            page.navigate(address + "firmware/devices?status=withdrawn&customer=" + place.customerId());
-            assertThat(main(page)).contains("6.1.0 was withdrawn").doesNotContain("Mast AP");
-            screen.check("firmware-devices");
+            triedAndJudged(screen, here);
             screen.complaints("422");
         }
         assertThat(places.number(
                         "select count(*) from audit_entry where subject like 'firmware %' and (subject_name like '%"
                                 + place.customer().replace("Saltmarsh ", "") + "%')"))
                 .isGreaterThanOrEqualTo(7);
+    }
+
+    private void triedAndJudged(Screen screen, String here) {
+        Page page = screen.page();
+        page.fill("#tried", "6.4.2-rc1");
+        press(page, "Try");
+        assertThat(main(page))
+                .contains("pre-release word")
+                .contains("6.4.2-rc1 is older than 6.4.2 (recommended)")
+                .contains("6.4.2-rc1 is newer than 6.1.0 (withdrawn)");
+        screen.check("firmware-line");
+        page.navigate(address + "firmware?customer=" + place.customerId());
+        assertThat(main(page)).contains("excepted").contains("behind").contains("mixed site");
+        screen.check("firmware-runs");
+        page.navigate(here);
+        page.locator("button:has-text('Take back')").click();
+        page.navigate(address + "firmware/devices?status=withdrawn&customer=" + place.customerId());
+        assertThat(main(page)).contains("6.1.0 was withdrawn").doesNotContain("Mast AP");
+        screen.check("firmware-devices");
     }
 
     private static void decide(Page page, String version, String stand, String reason) {
@@ -193,21 +198,23 @@ class FirmwarePageTest {
                     .contains("1 (Updates at night)")
                     .contains("no window planned for 1 more");
             screen.check("firmware-work");
-            page.navigate(address + "firmware/upgrades?device=" + second);
-            assertThat(main(page))
-                    .contains("6.3.1 → 6.4.1")
-                    .contains("higher")
-                    .contains("4\u00a0% before, 9\u00a0% after");
-            screen.check("firmware-upgrades");
-            page.navigate(address + "firmware/policy/" + line);
-            assertThat(main(page)).contains("it restarts under load").doesNotContain("Save the decision");
-            screen.check("firmware-line-read");
-            page.navigate(address + "devices/" + second);
-            page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Changes of its firmware"))
-                    .click();
-            assertThat(page.url()).endsWith("/firmware/upgrades?device=" + second);
+            changesAreLinkedFromTheDevice(screen);
             screen.complaints();
         }
+    }
+
+    private void changesAreLinkedFromTheDevice(Screen screen) {
+        Page page = screen.page();
+        page.navigate(address + "firmware/upgrades?device=" + second);
+        assertThat(main(page)).contains("6.3.1 → 6.4.1").contains("higher").contains("4\u00a0% before, 9\u00a0% after");
+        screen.check("firmware-upgrades");
+        page.navigate(address + "firmware/policy/" + line);
+        assertThat(main(page)).contains("it restarts under load").doesNotContain("Save the decision");
+        screen.check("firmware-line-read");
+        page.navigate(address + "devices/" + second);
+        page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Changes of its firmware"))
+                .click();
+        assertThat(page.url()).endsWith("/firmware/upgrades?device=" + second);
     }
 
     @Test
@@ -268,6 +275,10 @@ class FirmwarePageTest {
                         .jsonPath()
                         .getList("items.deviceId", Long.class))
                 .containsExactly(place.deviceId());
+        othersAreHeldBack(at, exception);
+    }
+
+    private void othersAreHeldBack(String at, long exception) {
         Api technician =
                 Api.with(places.token(Role.TECHNICIAN, null, EnumSet.of(TokenScope.READ, TokenScope.CHANGE), null));
         assertThat(technician.delete(at + "/exceptions/" + exception).statusCode())
