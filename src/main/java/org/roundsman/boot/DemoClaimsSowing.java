@@ -54,8 +54,7 @@ class DemoClaimsSowing {
     private final Warranties warranties;
 
     @Inject
-    DemoClaimsSowing(
-            StoreRooms rooms, Spares spares, PastClaims past, Devices devices, Warranties warranties) {
+    DemoClaimsSowing(StoreRooms rooms, Spares spares, PastClaims past, Devices devices, Warranties warranties) {
         this.rooms = rooms;
         this.spares = spares;
         this.past = past;

@@ -22,6 +22,7 @@ import org.roundsman.demo.DemoDevice;
 import org.roundsman.demo.DemoFleet;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.web.FleetFixture;
+import org.roundsman.web.MarkedPlaces;
 
 /** The invented claims and spares. */
 @QuarkusTest
@@ -39,6 +40,9 @@ class DemoClaimsSowingDbTest {
     UnitsFixture devices;
 
     @Inject
+    MarkedPlaces places;
+
+    @Inject
     ClaimBook book;
 
     @Inject
@@ -49,6 +53,13 @@ class DemoClaimsSowingDbTest {
 
     @Inject
     Clock clock;
+
+    /** Only what is covered makes a good example of a claim. */
+    private void covered(long site) {
+        long model = places.number("insert into model (maker, name, kind, terms_kind) values ('Tamarack Radio', 'C-"
+                + site + "', 'ACCESS_POINT', 'LIFETIME_OF_OWNER') returning id");
+        places.tell("update device set model_id = " + model + " where site_id = " + site);
+    }
 
     @Test
     void twoClaimsAndSparesAreThereAndSowingAgainAddsNothing() {
@@ -64,6 +75,7 @@ class DemoClaimsSowingDbTest {
                     point.number(),
                     fixture.device(place.siteId(), place.credentialId(), point.name(), point.host(), point.port()));
         }
+        covered(place.siteId());
         Instant first = clock.instant().truncatedTo(ChronoUnit.SECONDS);
         DemoSown sown = new DemoSown(fleet, ids, first);
         sowing.fill(sown);
@@ -71,9 +83,10 @@ class DemoClaimsSowingDbTest {
         Claim one = book.ofDevice(ALL, replaced).get(0);
         assertThat(one.state()).isEqualTo(ClaimState.REPLACED);
         assertThat(one.known().failure().get(0)).contains("Invented");
+        assertThat(one.known().terms()).isEqualTo("lifetime while the first owner keeps it");
         assertThat(units.past(ALL, replaced))
                 .extracting(Stay::serial)
-                .containsExactly(points.get(0).serial(), "INV-" + points.get(0).serial());
+                .containsExactly(points.get(0).serial(), points.get(0).serial() + "-OLD");
         assertThat(book.ofDevice(ALL, ids.get(points.get(1).number())))
                 .extracting(Claim::state)
                 .containsExactly(ClaimState.SENT);

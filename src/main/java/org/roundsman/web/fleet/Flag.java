@@ -33,7 +33,8 @@ public record Flag(Tone tone, String text, String note) {
         }
     }
 
-    static final Comparator<Flag> WORST_FIRST = Comparator.comparing(Flag::tone).reversed();
+    static final Comparator<Flag> WORST_FIRST =
+            Comparator.comparing((Flag flag) -> flag.tone()).reversed();
 
     /** What stands before a status: how many of all; nothing of the only one. */
     static String some(int some, int all) {

@@ -93,9 +93,7 @@ public class Flags {
         for (Long site : siteIds) {
             pairs.put(
                     site,
-                    new FlagPair(
-                            counted(states.get(site)),
-                            SiteCovers.flags(covers.getOrDefault(site, List.of()))));
+                    new FlagPair(counted(states.get(site)), SiteCovers.flags(covers.getOrDefault(site, List.of()))));
         }
         return pairs;
     }

@@ -36,8 +36,7 @@ final class SiteCovers {
     }
 
     private static int count(List<UnitCover> covers, CoverStatus status) {
-        return (int)
-                covers.stream().filter(cover -> cover.status() == status).count();
+        return (int) covers.stream().filter(cover -> cover.status() == status).count();
     }
 
     private static String first(List<UnitCover> covers) {

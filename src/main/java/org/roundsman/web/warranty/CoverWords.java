@@ -8,7 +8,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import org.roundsman.warranty.Cost;
-import org.roundsman.warranty.CoverStatus;
 import org.roundsman.warranty.UnitCover;
 import org.roundsman.warranty.UnitModel;
 import org.roundsman.web.page.Words;
