@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 import org.roundsman.topology.SiteTree;
 
 /**
@@ -14,6 +15,7 @@ import org.roundsman.topology.SiteTree;
  * @param devices every device of the site by its id; one of the tree that is missing here counts as unwatched
  * @param portsReadAt by device, when its states of ports and power were last read
  * @param ended causes at this site that were over a short while ago
+ * @param fallen by device that is a cause: who went down with it, also when it has come back since
  */
 public record SiteSituation(
         long siteId,
@@ -22,11 +24,13 @@ public record SiteSituation(
         Map<Long, DeviceLook> devices,
         Map<Long, Instant> portsReadAt,
         List<EndedCause> ended,
+        Map<Long, Set<Long>> fallen,
         Instant now) {
 
     public SiteSituation {
         devices = Map.copyOf(devices);
         portsReadAt = Map.copyOf(portsReadAt);
         ended = List.copyOf(ended);
+        fallen = Map.copyOf(fallen);
     }
 }

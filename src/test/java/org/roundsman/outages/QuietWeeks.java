@@ -147,7 +147,7 @@ final class QuietWeeks {
                     device.id(), DeviceLook.of(device.id(), device.name(), device.kind(), false, INTERVAL, state, now));
         }
         SiteSituation situation =
-                new SiteSituation(site.id(), ZoneOffset.UTC, site.tree(), looks, Map.of(), List.of(), now);
+                new SiteSituation(site.id(), ZoneOffset.UTC, site.tree(), looks, Map.of(), List.of(), Map.of(), now);
         Map<AlarmKey, Finding> found = new HashMap<>();
         CauseFinder.find(situation).forEach(finding -> found.put(finding.key(), finding));
         found.keySet().stream()

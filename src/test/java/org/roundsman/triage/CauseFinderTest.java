@@ -218,6 +218,28 @@ class CauseFinderTest {
         assertThat(cause.evidence()).contains("4 of 4 devices behind it answered since: it passes traffic on.");
     }
 
+    /** The switch comes back, and is asked last of all: until then it stays what took the others down. */
+    @Test
+    void whileThoseBelowComeBackTheSwitchStaysTheCauseUntilItIsAskedAgain() {
+        Place place = small().silent(2, "10:41:12")
+                .asked(2, "10:43:12")
+                .silent(13, 14, "10:41:30")
+                .heard(11, "10:43:40")
+                .heard(12, "10:43:45")
+                .port(1, 3, PortState.UP)
+                .read(1, "10:43:05");
+        assertThat(place.finding(2).cause())
+                .as("nobody knows that they fell with it")
+                .isEqualTo(CauseKind.DEVICE_LOST);
+        place.fallen(2, 11L, 12L, 13L, 14L);
+        assertThat(place.finding(2).cause()).isEqualTo(CauseKind.SWITCH_LOST);
+        assertThat(place.finding(13).causedBy()).contains(silence(2));
+        place.asked(2, "10:43:50");
+        assertThat(place.finding(2).cause())
+                .as("asked again it is silent still: it passes traffic on")
+                .isEqualTo(CauseKind.DEVICE_LOST);
+    }
+
     @Test
     void inAChainOfSwitchesTheUpperOneIsTheCause() {
         Place place = small().bridge(3).hangs(3, 2, 24).points(31, 33, 3);

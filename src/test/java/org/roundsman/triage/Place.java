@@ -43,6 +43,7 @@ final class Place {
     private final Map<String, Port> ports = new HashMap<>();
     private final Map<Long, Instant> portsRead = new HashMap<>();
     private final List<EndedCause> ended = new ArrayList<>();
+    private final Map<Long, Set<Long>> fallen = new HashMap<>();
     private Instant now = at("10:44:00");
 
     static Instant at(String local) {
@@ -202,6 +203,31 @@ final class Place {
         return this;
     }
 
+    /** Who went down with it, as was found before. */
+    Place fallen(long cause, Long... devices) {
+        fallen.put(cause, Set.of(devices));
+        return this;
+    }
+
+    /** Its last round began then. */
+    Place asked(long id, String at) {
+        DeviceLook was = looks.get(id);
+        looks.put(
+                id,
+                new DeviceLook(
+                        id,
+                        was.name(),
+                        was.kind(),
+                        was.standing(),
+                        was.interval(),
+                        was.lostSince(),
+                        was.heard(),
+                        Optional.of(at(at)),
+                        was.misses(),
+                        was.outcome()));
+        return this;
+    }
+
     Place port(long device, int number, PortState state) {
         return port(device, number, state, Optional.empty());
     }
@@ -269,7 +295,7 @@ final class Place {
     }
 
     SiteSituation situation() {
-        return new SiteSituation(SITE, ZONE, tree(), looks, portsRead, ended, now);
+        return new SiteSituation(SITE, ZONE, tree(), looks, portsRead, ended, fallen, now);
     }
 
     List<Finding> findings() {

@@ -8,6 +8,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import org.roundsman.alarms.AlarmKey;
 import org.roundsman.alarms.AlarmType;
 import org.roundsman.alarms.Resource;
@@ -111,7 +112,14 @@ final class Scene {
         List<DeviceLook> below = below(suspect.deviceId());
         List<DeviceLook> firm =
                 below.stream().filter(look -> !oldPlace(look.deviceId())).toList();
-        return (firm.isEmpty() ? below : firm).stream().noneMatch(look -> look.heardAfter(since));
+        return (firm.isEmpty() ? below : firm)
+                .stream().noneMatch(look -> look.heardAfter(since) && !justBack(suspect, look));
+    }
+
+    /** It went down with the suspect and answers again, but the suspect was not asked since: both may be back. */
+    private boolean justBack(DeviceLook suspect, DeviceLook below) {
+        return situation.fallen().getOrDefault(suspect.deviceId(), Set.of()).contains(below.deviceId())
+                && below.heard().filter(at -> !suspect.askedSince(at)).isPresent();
     }
 
     boolean oldPlace(long deviceId) {

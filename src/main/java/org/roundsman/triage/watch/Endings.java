@@ -15,6 +15,7 @@ import org.roundsman.alarms.OpenAlarm;
 import org.roundsman.alarms.Resource;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.triage.EndedCause;
+import org.roundsman.triage.Finding;
 
 /** Causes that were over a short while ago. Used by one thread. */
 final class Endings {
@@ -24,8 +25,12 @@ final class Endings {
 
     private final Map<AlarmKey, EndedCause> ended = new HashMap<>();
 
+    /** By device that is the cause of an active alarm: who went down with it. */
+    private final Map<Long, Set<Long>> fallen = new HashMap<>();
+
     /** After a start: what cleared a moment ago, and the active alarms that still point to it. */
     void recall(AlarmBook book, Map<AlarmKey, OpenAlarm> active, Instant now) {
+        recallFallen(active);
         for (OpenAlarm cleared : book.recentlyCleared(CustomerScope.everyone(), now.minus(EndedCause.STARTING))) {
             Set<Long> affected = new HashSet<>();
             active.values().stream()
@@ -37,6 +42,37 @@ final class Endings {
                 add(cleared, affected, cleared.clearedAt().orElse(now));
             }
         }
+    }
+
+    /** After a start: who still points to an active alarm went down with its device. */
+    private void recallFallen(Map<AlarmKey, OpenAlarm> active) {
+        Map<Long, Long> causes = new HashMap<>();
+        active.values().stream()
+                .filter(alarm -> alarm.key().type() == AlarmType.DEVICE_SILENT)
+                .forEach(alarm -> causes.put(alarm.id(), alarm.key().resource().id()));
+        active.values().stream()
+                .filter(alarm -> alarm.key().type() == AlarmType.DEVICE_SILENT)
+                .filter(alarm -> alarm.causedBy().isPresent()
+                        && causes.containsKey(alarm.causedBy().getAsLong()))
+                .forEach(alarm -> fallen(causes.get(alarm.causedBy().getAsLong()))
+                        .add(alarm.key().resource().id()));
+    }
+
+    private Set<Long> fallen(long cause) {
+        return fallen.computeIfAbsent(cause, made -> new HashSet<>());
+    }
+
+    /** Who went down with a device; who comes back stays among them until the device itself is back. */
+    void remember(Finding finding) {
+        boolean device = finding.key().type() == AlarmType.DEVICE_SILENT
+                && finding.causedBy().isEmpty();
+        if (device && !finding.affected().isEmpty()) {
+            fallen(finding.key().resource().id()).addAll(finding.affected());
+        }
+    }
+
+    Map<Long, Set<Long>> fallen() {
+        return fallen;
     }
 
     void add(OpenAlarm cause, Set<Long> affected, Instant at) {
@@ -52,6 +88,8 @@ final class Endings {
     /** Forgets what is over for long; what is active again is kept, since who did not come back in between belongs to it. */
     void tidy(Map<AlarmKey, OpenAlarm> active, Instant now) {
         ended.values().removeIf(each -> !each.recent(now) && !active.containsKey(each.key()));
+        fallen.keySet()
+                .removeIf(device -> !active.containsKey(AlarmKey.of(AlarmType.DEVICE_SILENT, Resource.device(device))));
     }
 
     /** Those that took down any of these devices. */

@@ -57,6 +57,7 @@ final class SiteWork {
             return List.of();
         }
         List<Finding> findings = CauseFinder.find(situation(looks));
+        findings.forEach(endings::remember);
         findings.forEach(finding -> raise(draft, finding));
         findings.forEach(finding -> draft.verdict(verdict(draft, finding)));
         return findings;
@@ -82,7 +83,14 @@ final class SiteWork {
         Map<Long, Instant> read = new HashMap<>();
         wiring.reads().forEach((device, note) -> statesAt(note).ifPresent(at -> read.put(device, at)));
         return new SiteSituation(
-                site.id(), site.zone(), wiring.tree(), looks, read, endings.of(looks.keySet()), moment.now());
+                site.id(),
+                site.zone(),
+                wiring.tree(),
+                looks,
+                read,
+                endings.of(looks.keySet()),
+                endings.fallen(),
+                moment.now());
     }
 
     /** A full reading brings the states as well. */

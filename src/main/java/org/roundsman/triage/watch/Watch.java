@@ -193,8 +193,25 @@ public final class Watch {
                 tools.askSoon().accept(device);
             }
         }
+        endings.fallen().forEach((cause, devices) -> {
+            if (moment.look(cause)
+                            .filter(look -> someAreBack(moment, look, devices))
+                            .isPresent()
+                    && due(asked, cause, moment.now())) {
+                tools.askSoon().accept(cause);
+            }
+        });
         asked.values().removeIf(at -> at.plus(APART).isBefore(moment.now()));
         portsAsked.values().removeIf(at -> at.plus(APART).isBefore(moment.now()));
+    }
+
+    /** A lost device whose own are coming back is most likely back as well: it is asked out of turn. */
+    private static boolean someAreBack(Moment moment, DeviceLook cause, Set<Long> devices) {
+        return cause.lost()
+                && devices.stream()
+                        .flatMap(device -> moment.look(device).stream())
+                        .flatMap(look -> look.heard().stream())
+                        .anyMatch(heard -> !cause.askedSince(heard));
     }
 
     private static boolean due(Map<Long, Instant> last, long device, Instant now) {
