@@ -4,7 +4,6 @@ import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Map;
 import java.util.Set;
 import java.util.SortedMap;
 import java.util.TreeMap;
@@ -68,8 +67,11 @@ final class EndingSoon {
                 key(siteId), values.severity(), began.isAfter(now) ? now : began, now, text(ending, days));
     }
 
-    /** {@code 3 access points: 2 on 2026-12-10, 1 on 2026-12-20}. */
-    private static String text(List<UnitCover> ending, Map<LocalDate, List<UnitCover>> days) {
+    /** {@code 3 access points: 2 on 2026-12-10, 1 on 2026-12-20}; {@code 10 access points on 2026-12-18}. */
+    private static String text(List<UnitCover> ending, SortedMap<LocalDate, List<UnitCover>> days) {
+        if (days.size() == 1) {
+            return CalendarEvent.counted(ending) + " on " + days.firstKey();
+        }
         String named = days.entrySet().stream()
                 .limit(MOST_DAYS)
                 .map(day -> day.getValue().size() + " on " + day.getKey())

@@ -35,7 +35,7 @@ class EndingSoonTest {
                 NOW);
         assertThat(signals).extracting(signal -> signal.key().resource().id()).containsExactly(5L, 6L);
         assertThat(signals.get(0).text()).isEqualTo("3 access points: 2 on 2026-12-10, 1 on 2026-12-20");
-        assertThat(signals.get(1).text()).isEqualTo("1 access point: 1 on 2026-12-26");
+        assertThat(signals.get(1).text()).isEqualTo("1 access point on 2026-12-26");
         Signal.Raise first = (Signal.Raise) signals.get(0);
         assertThat(first.severity()).isEqualTo(Severity.WARNING);
         assertThat(first.began()).as("30 days before, at midnight in Berlin").isEqualTo("2026-11-09T23:00:00Z");

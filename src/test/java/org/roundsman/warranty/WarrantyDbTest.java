@@ -294,7 +294,7 @@ class WarrantyDbTest {
         LocalDate last = cover().lastDay().orElseThrow();
         alarms.look();
         OpenAlarm alarm = alarm().orElseThrow();
-        assertThat(alarm.text()).isEqualTo("1 access point: 1 on " + last);
+        assertThat(alarm.text()).isEqualTo("1 access point on " + last);
         alarms.look();
         assertThat(alarm().orElseThrow().episodeId())
                 .as("nothing is raised twice")

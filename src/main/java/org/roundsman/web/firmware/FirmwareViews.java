@@ -23,7 +23,7 @@ import org.roundsman.web.page.Visitor;
 @ApplicationScoped
 class FirmwareViews {
 
-    private static final int A_PAGE = 50;
+    private static final int A_PAGE = 25;
 
     private final FirmwareStates states;
     private final FirmwareWork work;
