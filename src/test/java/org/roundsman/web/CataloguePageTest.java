@@ -163,16 +163,10 @@ class CataloguePageTest {
                     "maker,model,kind,list_price,currency\r\nTamarack Radio,TR-" + word + ",access point,249,EUR\r\n";
             page.setInputFiles("#files", new FilePayload("models.csv", "text/csv", csv.getBytes(UTF_8)));
             press(page, "Make a dry run");
-            page.waitForCondition(() -> {
-                page.reload();
-                return text(page).contains("nothing is written yet");
-            });
+            screen.reloadUntil("main:has-text('nothing is written yet')");
             assertThat(text(page)).contains("TR-" + word).contains("model, Tamarack Radio");
             press(page, "Write 1 new row");
-            page.waitForCondition(() -> {
-                page.reload();
-                return text(page).contains("All of it is written");
-            });
+            screen.reloadUntil("main:has-text('All of it is written')");
             page.navigate(address + "models?kind=access-point");
             assertThat(text(page)).contains("TR-" + word);
             page.navigate(address + "models?kind=gateway");

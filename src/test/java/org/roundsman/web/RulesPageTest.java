@@ -151,10 +151,7 @@ class RulesPageTest {
             page.navigate(address + "rules/utilisation-high/values?level=device&target=" + place.deviceId());
             page.fill("#raiseAfter", "5");
             press(page, "Try over these days");
-            Awaitility.await().atMost(Duration.ofSeconds(30)).untilAsserted(() -> {
-                page.reload();
-                assertThat(page.isVisible("#tried-count")).isTrue();
-            });
+            screen.reloadUntil("#tried-count");
             assertThat(page.textContent("#tried-count")).endsWith("1 alarm");
             assertThat(text(page)).contains("raised after 5 min");
         }

@@ -11,12 +11,15 @@ import com.microsoft.playwright.BrowserContext;
 import com.microsoft.playwright.BrowserType;
 import com.microsoft.playwright.Page;
 import com.microsoft.playwright.Playwright;
+import com.microsoft.playwright.PlaywrightException;
 import java.nio.file.Path;
+import java.time.Duration;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
+import org.awaitility.Awaitility;
 
 /** A real browser without a display. */
 public final class Screen implements AutoCloseable {
@@ -95,6 +98,18 @@ public final class Screen implements AutoCloseable {
         page.fill("#password", password);
         page.click("main button");
         page.waitForURL(url -> !url.contains("sign-in"));
+    }
+
+    /** Loads the page again until it shows that, as people without scripts do; it may still be on its way at first. */
+    public void reloadUntil(String selector) {
+        Awaitility.await()
+                .pollInSameThread()
+                .atMost(Duration.ofSeconds(30))
+                .ignoreExceptionsInstanceOf(PlaywrightException.class)
+                .untilAsserted(() -> {
+                    page.navigate(page.url());
+                    assertThat(page.locator(selector).count()).as(selector).isPositive();
+                });
     }
 
     /** Takes a picture of the whole page, for people to look at. */

@@ -188,10 +188,7 @@ class SweepsPageTest {
             page.fill("#ports", String.valueOf(street.port()));
             page.fill("#ranges", "127.83.0.1-127.83.0.2");
             press(page, "Save and start the sweep");
-            page.waitForCondition(() -> {
-                page.reload();
-                return page.locator("#found").count() > 0;
-            });
+            screen.reloadUntil("#found");
             press(page, "Adopt what is ticked");
             assertThat(page.locator("main").innerText()).contains("Adopted: 2 new devices");
         }
