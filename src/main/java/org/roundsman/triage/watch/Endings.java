@@ -1,5 +1,6 @@
 package org.roundsman.triage.watch;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.HashMap;
@@ -14,6 +15,7 @@ import org.roundsman.alarms.AlarmType;
 import org.roundsman.alarms.OpenAlarm;
 import org.roundsman.alarms.Resource;
 import org.roundsman.fleet.CustomerScope;
+import org.roundsman.triage.DeviceLook;
 import org.roundsman.triage.EndedCause;
 import org.roundsman.triage.Finding;
 
@@ -22,6 +24,9 @@ final class Endings {
 
     private static final Set<AlarmType> CAUSES =
             Set.of(AlarmType.DEVICE_SILENT, AlarmType.UPLINK_LOST, AlarmType.VIEW_LOST);
+
+    /** A round takes a few seconds: two that were on their way at one time may end differently. */
+    private static final Duration SLACK = Duration.ofSeconds(5);
 
     private final Map<AlarmKey, EndedCause> ended = new HashMap<>();
 
@@ -73,6 +78,31 @@ final class Endings {
 
     Map<Long, Set<Long>> fallen() {
         return fallen;
+    }
+
+    /**
+     * Those of one site. Who answered before its cause was asked in vain has come back by itself: it speaks against the cause
+     * from then on, or each of its later answers would raise the same doubt again.
+     */
+    Map<Long, Set<Long>> fallen(Map<Long, DeviceLook> site) {
+        Map<Long, Set<Long>> here = new HashMap<>();
+        fallen.forEach((cause, devices) -> {
+            DeviceLook look = site.get(cause);
+            if (look != null) {
+                devices.removeIf(device -> aloneBack(look, site.get(device)));
+                here.put(cause, Set.copyOf(devices));
+            }
+        });
+        return here;
+    }
+
+    private static boolean aloneBack(DeviceLook cause, DeviceLook device) {
+        return device != null
+                && device.heard()
+                        .filter(at -> cause.lost()
+                                && at.isAfter(cause.lostSince().orElseThrow().plus(SLACK))
+                                && cause.askedSince(at))
+                        .isPresent();
     }
 
     void add(OpenAlarm cause, Set<Long> affected, Instant at) {

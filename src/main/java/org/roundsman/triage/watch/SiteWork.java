@@ -89,7 +89,7 @@ final class SiteWork {
                 looks,
                 read,
                 endings.of(looks.keySet()),
-                endings.fallen(),
+                endings.fallen(looks),
                 moment.now());
     }
 
