@@ -111,7 +111,9 @@ final class OtherAlarms {
     /** It restarted within a silence that has an alarm: what explains that explains this. */
     private Optional<AlarmKey> ownSilence(OpenAlarm alarm, Fleet.Device device, List<String> evidence) {
         AlarmKey silence = AlarmKey.of(AlarmType.DEVICE_SILENT, Resource.device(device.id()));
-        Optional<OpenAlarm> active = moment.alarm(silence);
+        // a silence that began after the restart is another matter
+        Optional<OpenAlarm> active =
+                moment.alarm(silence).filter(each -> !each.began().isAfter(alarm.raised()));
         if (active.isEmpty()) {
             return Optional.empty();
         }
