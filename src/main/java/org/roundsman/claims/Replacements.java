@@ -147,12 +147,12 @@ public class Replacements {
     /**
      * The announced unit did not come: the one before stands there on, as if nothing had been said.
      *
-     * @throws InputRejected when nothing is announced
+     * @throws InputRejected when nothing is announced; {@code former} when the one before stands elsewhere by now
      */
     public void withdraw(CustomerScope scope, long deviceId) {
         Place place = swaps.place(scope, deviceId);
         Stay announced = announced(deviceId);
-        Optional<Stay> former = undo(place, announced);
+        Optional<Stay> former = undo(scope, place, announced);
         swaps.noteWithdrawn(place, announced, former.map(Stay::serial).orElse(""));
     }
 
@@ -169,7 +169,7 @@ public class Replacements {
                 .done();
         Optional<Stay> former = former(place);
         if (former.filter(stay -> stay.isOf(announced.instead())).isPresent()) {
-            undo(place, announced);
+            undo(scope, place, announced);
         } else {
             instead(place, announced, former);
         }
@@ -185,6 +185,15 @@ public class Replacements {
         swaps.arrive(place, unit, announced.from());
         Stay after = stays.now(place.deviceId()).orElseThrow();
         former.flatMap(stay -> claims.open(stay.unitId())).ifPresent(claim -> swaps.tell(claim, unit, after));
+    }
+
+    /** One unit stands in one place: what was said of another place comes first. */
+    private void requireNowhere(CustomerScope scope, Stay former) {
+        stays.nowOf(former.unitId()).stream().findFirst().ifPresent(other -> {
+            String first = other.awaited() ? "withdraw that first" : "put another unit in its place there first";
+            throw EntryCheck.refused(
+                    "former", "serial number " + former.serial() + " stands " + other.spot(scope) + "; " + first);
+        });
     }
 
     /** The announced unit goes back to where it lay. */
@@ -204,8 +213,9 @@ public class Replacements {
                 .orElseThrow(() -> EntryCheck.refused("id", "no replacement is announced here"));
     }
 
-    private Optional<Stay> undo(Place place, Stay announced) {
+    private Optional<Stay> undo(CustomerScope scope, Place place, Stay announced) {
         Optional<Stay> former = former(place);
+        former.ifPresent(stay -> requireNowhere(scope, stay));
         forget(announced);
         former.ifPresent(stay -> {
             stays.reopen(stay.id());

@@ -145,4 +145,25 @@ class ReplacedUnitsDbTest {
         assertThat(whole(a).unit().fate()).isEmpty();
         assertThat(inStore()).containsExactly(b);
     }
+
+    @Test
+    void anAnnouncementIsNotWithdrawnWhileTheFormerUnitStandsElsewhere() {
+        long second = fleet.device(place.siteId(), place.credentialId(), "second", "127.99.0.9", 16_099);
+        replacements.announce(ALL, typed(device, b, Old.SPARE, room.id()));
+        long former = spares.all(ALL).stream()
+                .filter(one -> one.unit().serial().equals(a))
+                .findFirst()
+                .orElseThrow()
+                .id();
+        replacements.announce(
+                ALL, new ReplacementDraft(second, former, "", null, null, Old.SCRAPPED, null, null, "", null));
+        assertThat(refused(() -> replacements.withdraw(ALL, device)).get("former"))
+                .startsWith("serial number " + a + " stands at second, ")
+                .endsWith("; withdraw that first");
+        assertThat(whole(b).whereabouts()).as("nothing was changed").startsWith("stands at");
+        replacements.withdraw(ALL, second);
+        replacements.withdraw(ALL, device);
+        assertThat(whole(a).whereabouts()).startsWith("stands at Pier AP");
+        assertThat(inStore()).isEmpty();
+    }
 }
