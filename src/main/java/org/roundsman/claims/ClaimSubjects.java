@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import javax.sql.DataSource;
+import org.roundsman.claims.Failures.Raised;
 import org.roundsman.claims.store.StayTable;
 import org.roundsman.claims.store.UnitTable;
 import org.roundsman.fleet.CustomerScope;
@@ -61,22 +62,34 @@ class ClaimSubjects {
         if (draft.unitId() != null) {
             return ofUnit(scope, draft.unitId());
         }
-        Long id = draft.alarmId() == null
-                ? draft.deviceId()
-                : failures.deviceOf(scope, draft.alarmId())
-                        .orElseThrow(() -> EntryCheck.refused("alarm", "there is no such alarm of a device"));
-        Device device = Optional.ofNullable(id)
+        Optional<Raised> alarm = alarm(scope, draft);
+        Device device = alarm.map(Raised::deviceId)
+                .or(() -> Optional.ofNullable(draft.deviceId()))
                 .flatMap(one -> devices.find(scope, one))
                 .orElseThrow(() -> EntryCheck.refused("device", "there is no such device"));
         long customer = device.site.customer.id;
-        Optional<Stay> now = stays.now(device.id);
-        if (now.isPresent()) {
-            Unit unit = units.find(now.get().unitId()).orElseThrow();
-            return new About(scope, unit, customer, now, Optional.of(device));
+        Optional<Stay> failed =
+                alarm.flatMap(one -> stays.at(device.id, one.began())).or(() -> stays.now(device.id));
+        if (failed.isPresent()) {
+            Stay stay = arrived(failed.get(), device);
+            Unit unit = units.find(stay.unitId()).orElseThrow();
+            return new About(scope, unit, customer, Optional.of(stay), Optional.of(device));
         }
         new EntryCheck().text("serial", draft.serial(), keep ? 1 : 0, 120).done();
         Unit unit = keep ? entered(device, draft.serial().strip()) : unknown(device);
         return new About(scope, unit, customer, stays.now(device.id), Optional.of(device));
+    }
+
+    private Optional<Raised> alarm(CustomerScope scope, ClaimDraft draft) {
+        return Optional.ofNullable(draft.alarmId()).map(id -> failures.raised(scope, id)
+                .orElseThrow(() -> EntryCheck.refused("alarm", "there is no such alarm of a device")));
+    }
+
+    /** What fails is hardly the unit that is yet to come: until the device says it, the one before is meant. */
+    private Stay arrived(Stay stay, Device device) {
+        return stay.awaited()
+                ? stays.ofDevice(device.id, 2).stream().skip(1).findFirst().orElse(stay)
+                : stay;
     }
 
     private About ofUnit(CustomerScope scope, long id) {

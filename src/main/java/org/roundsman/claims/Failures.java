@@ -82,12 +82,14 @@ class Failures {
                         most));
     }
 
-    /** The device that an alarm is about; empty when there is no such alarm in the scope, or it is about no device. */
-    Optional<Long> deviceOf(CustomerScope scope, long alarmId) {
+    /** The device that an alarm is about, and since when. */
+    record Raised(long deviceId, Instant began) {}
+
+    /** Empty when there is no such alarm in the scope, or it is about no device. */
+    Optional<Raised> raised(CustomerScope scope, long alarmId) {
         return alarms.find(scope, alarmId)
-                .map(alarm -> alarm.key().resource())
-                .filter(resource -> resource.kind() == org.roundsman.alarms.Resource.Kind.DEVICE)
-                .map(org.roundsman.alarms.Resource::id);
+                .filter(alarm -> alarm.key().resource().kind() == org.roundsman.alarms.Resource.Kind.DEVICE)
+                .map(alarm -> new Raised(alarm.key().resource().id(), alarm.began()));
     }
 
     /** What an alarm says, as a beginning of what is wrong. */
