@@ -116,8 +116,7 @@ public class Replacements {
                 .that("model", draft.modelId() == null || units.hasModel(draft.modelId()), "choose a model")
                 .done();
         OptionalLong model = draft.modelId() == null ? place.modelId() : OptionalLong.of(draft.modelId());
-        OptionalLong owner = OptionalLong.of(place.customerId());
-        return units.ensure(owner, draft.serial().strip(), model, "", swaps.now());
+        return swaps.known(place, draft.serial().strip(), model, "");
     }
 
     private void requireFree(Unit unit, long deviceId) {

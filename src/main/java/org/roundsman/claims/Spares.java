@@ -86,19 +86,20 @@ public class Spares {
                 .that("model", draft.modelId() == null || rest.units().hasModel(draft.modelId()), "choose a model")
                 .done();
         Spot spot = spot(scope, draft.roomId(), draft.siteId());
+        requireFree(scope, draft.serial().strip());
         Instant now = now();
         OptionalLong model = draft.modelId() == null ? OptionalLong.empty() : OptionalLong.of(draft.modelId());
         Unit unit = rest.units().ensure(spot.owner(), draft.serial().strip(), model, "", now);
-        requireFree(unit);
+        spares.ofUnit(unit.id()).ifPresent(there -> {
+            throw EntryCheck.refused("serial", "this unit lies in store already: " + there.where());
+        });
         return store(unit, spot, draft.note().strip(), now);
     }
 
-    private void requireFree(Unit unit) {
-        rest.stays().nowOf(unit.id()).stream().findFirst().ifPresent(stay -> {
-            throw EntryCheck.refused("serial", "this unit stands at " + stay.device() + ", " + stay.site());
-        });
-        spares.ofUnit(unit.id()).ifPresent(there -> {
-            throw EntryCheck.refused("serial", "this unit lies in store already: " + there.where());
+    /** Whoever is said to own it: one unit is not in a place and in a store. */
+    private void requireFree(CustomerScope scope, String serial) {
+        rest.stays().nowOf(serial).stream().findFirst().ifPresent(stay -> {
+            throw EntryCheck.refused("serial", "this unit stands " + stay.spot(scope));
         });
     }
 

@@ -166,4 +166,27 @@ class ReplacedUnitsDbTest {
         assertThat(whole(a).whereabouts()).startsWith("stands at Pier AP");
         assertThat(inStore()).isEmpty();
     }
+
+    @Test
+    void aTypedSerialNumberThatLiesInTheFirmsStoreIsThatVeryUnit() {
+        long unit = spare(b).unit().id();
+        assertThat(replacements
+                        .announce(ALL, typed(device, b.toLowerCase(), Old.SCRAPPED, null))
+                        .unitId())
+                .isEqualTo(unit);
+        assertThat(inStore()).isEmpty();
+        replacements.withdraw(ALL, device);
+        assertThat(inStore()).containsExactly(b);
+    }
+
+    @Test
+    void whatStandsInAPlaceIsNotTakenIntoTheFirmsStore() {
+        assertThat(refused(() -> spare(a.toLowerCase())).get("serial")).startsWith("this unit stands at Pier AP");
+        CustomerScope other = CustomerScope.of(fleet.place("Orrin").customerId());
+        StoreRoom theirs = rooms.add(other, other.onlyCustomer(), "Cellar", "");
+        assertThat(refused(() -> spares.add(other, new SpareDraft(a, null, theirs.id(), null, "")))
+                        .get("serial"))
+                .as("told without whose place it is")
+                .isEqualTo("this unit stands in a place elsewhere");
+    }
 }

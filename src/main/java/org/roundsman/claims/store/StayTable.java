@@ -80,6 +80,14 @@ public final class StayTable {
                 unitId);
     }
 
+    /** Everywhere that a unit of this serial number stands today, whosever it is. */
+    public List<Stay> nowOf(String serial) {
+        return rows.list(
+                WHOLE + " where lower(u.serial) = lower(?) and st.until_at is null order by st.from_at, st.id",
+                StayTable::stay,
+                serial);
+    }
+
     /** Of a unit, the latest first, at most so many. */
     public List<Stay> ofUnit(long unitId, int most) {
         return rows.list(
