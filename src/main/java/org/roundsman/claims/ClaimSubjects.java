@@ -20,6 +20,9 @@ import org.roundsman.fleet.Devices;
 @ApplicationScoped
 class ClaimSubjects {
 
+    /** A unit that stood in more places than this is looked for in the latest of them. */
+    private static final int MOST = 50;
+
     private final UnitTable units;
     private final StayTable stays;
     private final Devices devices;
@@ -59,10 +62,15 @@ class ClaimSubjects {
      * @param keep whether a unit that was not known until now is kept
      */
     About about(CustomerScope scope, ClaimDraft draft, boolean keep) {
-        if (draft.unitId() != null) {
-            return ofUnit(scope, draft.unitId());
-        }
         Optional<Raised> alarm = alarm(scope, draft);
+        if (draft.unitId() != null) {
+            return ofUnit(scope, draft.unitId(), alarm);
+        }
+        boolean same =
+                draft.deviceId() == null || alarm.isEmpty() || alarm.get().deviceId() == draft.deviceId();
+        new EntryCheck()
+                .that("alarm", same, "this alarm is about another device")
+                .done();
         Device device = alarm.map(Raised::deviceId)
                 .or(() -> Optional.ofNullable(draft.deviceId()))
                 .flatMap(one -> devices.find(scope, one))
@@ -92,18 +100,29 @@ class ClaimSubjects {
                 : stay;
     }
 
-    private About ofUnit(CustomerScope scope, long id) {
+    private About ofUnit(CustomerScope scope, long id, Optional<Raised> alarm) {
         Unit unit = units.find(id)
                 .filter(one ->
                         one.owner().isPresent() && scope.includes(one.owner().getAsLong()))
                 .orElseThrow(() -> EntryCheck.refused("unit", "there is no such unit of a customer"));
-        Optional<Stay> last = stays.ofUnit(id, 1).stream()
+        Optional<Stay> last = stays.ofUnit(id, MOST).stream()
                 .filter(stay -> scope.includes(stay.customerId()))
+                .filter(stay -> alarm.isEmpty() || isAt(stay, alarm.get().deviceId()))
                 .findFirst();
+        new EntryCheck()
+                .that(
+                        "alarm",
+                        alarm.isEmpty() || last.isPresent(),
+                        "this alarm is about no device where the unit stood")
+                .done();
         Optional<Device> device = last.flatMap(stay -> stay.deviceId().isPresent()
                 ? devices.find(scope, stay.deviceId().getAsLong())
                 : Optional.empty());
         return new About(scope, unit, unit.owner().getAsLong(), last, device);
+    }
+
+    private static boolean isAt(Stay stay, long deviceId) {
+        return stay.deviceId().isPresent() && stay.deviceId().getAsLong() == deviceId;
     }
 
     /** A device that tells no serial number: what a person reads on the unit stands for it from now on. */

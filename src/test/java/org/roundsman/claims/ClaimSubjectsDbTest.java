@@ -1,6 +1,7 @@
 package org.roundsman.claims;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.catchThrowableOfType;
 
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
@@ -9,6 +10,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.roundsman.alarms.AlarmDesk;
@@ -19,6 +21,7 @@ import org.roundsman.alarms.Severity;
 import org.roundsman.alarms.Signal;
 import org.roundsman.claims.ReplacementDraft.Old;
 import org.roundsman.fleet.CustomerScope;
+import org.roundsman.fleet.InputRejected;
 import org.roundsman.web.FleetFixture;
 import org.roundsman.web.MarkedPlaces;
 
@@ -99,5 +102,25 @@ class ClaimSubjectsDbTest {
                         place.deviceId(), null, b, null, ago(6), Old.SPARE, null, place.siteId(), "", null));
         assertThat(subject(place.deviceId(), null)).isEqualTo(a);
         assertThat(subject(null, alarm(place.deviceId(), 3))).isEqualTo(a);
+    }
+
+    @Test
+    void anAlarmOfAnotherDeviceOrOfNoneIsRefused() {
+        long other = alarm(fleet.place("Orrin").deviceId(), 3);
+        long own = alarm(place.deviceId(), 3);
+        long unit = units.at(ALL, place.deviceId()).orElseThrow().unitId();
+        for (long alarm : new long[] {other, Long.MAX_VALUE}) {
+            assertThat(refused(new ClaimDraft(null, alarm, unit, "", "Dead", "")))
+                    .containsKey("alarm");
+            assertThat(refused(new ClaimDraft(place.deviceId(), alarm, null, "", "Dead", "")))
+                    .containsKey("alarm");
+        }
+        Claim claim = claims.open(ALL, new ClaimDraft(null, own, unit, "", "Dead", ""));
+        assertThat(claim.alarmId()).hasValue(own);
+    }
+
+    private Map<String, String> refused(ClaimDraft draft) {
+        return catchThrowableOfType(InputRejected.class, () -> claims.open(ALL, draft))
+                .faults();
     }
 }
