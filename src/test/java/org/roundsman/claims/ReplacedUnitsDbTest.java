@@ -17,6 +17,7 @@ import org.roundsman.claims.ReplacementDraft.Old;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.InputRejected;
 import org.roundsman.web.FleetFixture;
+import org.roundsman.web.MarkedPlaces;
 
 /** What is known of the other units when an announcement proves wrong or is taken back. */
 @QuarkusTest
@@ -47,6 +48,9 @@ class ReplacedUnitsDbTest {
 
     @Inject
     StoreRooms rooms;
+
+    @Inject
+    MarkedPlaces tables;
 
     @Inject
     Clock clock;
@@ -188,5 +192,36 @@ class ReplacedUnitsDbTest {
                         .get("serial"))
                 .as("told without whose place it is")
                 .isEqualTo("this unit stands in a place elsewhere");
+    }
+
+    @Test
+    void theFirmsOwnUnitHasThePurchaseOfACustomerOnlyWhereItStood() {
+        long stranger = fleet.place("Orrin").customerId();
+        bought(stranger, a, "Orrin Supply");
+        bought(stranger, b, "Orrin Supply");
+        bought(place.customerId(), a, "Harbour Supply");
+        spare(b);
+        replacements.announce(ALL, typed(device, c, Old.SPARE, room.id()));
+        assertThat(purchaseOf(a)).startsWith("Harbour Supply");
+        assertThat(purchaseOf(b)).isEmpty();
+        for (Spare one : spares.all(ALL)) {
+            if (one.unit().serial().equals(a)) {
+                assertThat(one.purchase()).startsWith("Harbour Supply");
+            }
+            if (one.unit().serial().equals(b)) {
+                assertThat(one.purchase()).isEmpty();
+            }
+        }
+    }
+
+    private void bought(long customer, String serial, String supplier) {
+        tables.tell(
+                "insert into purchase (customer_id, serial, supplier) values (" + customer + ", '" + serial + "', ?)",
+                supplier);
+    }
+
+    private String purchaseOf(String serial) {
+        long unit = tables.number("select id from unit where serial = '" + serial + "'");
+        return units.whole(ALL, unit).orElseThrow().purchase();
     }
 }

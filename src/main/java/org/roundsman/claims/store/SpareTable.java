@@ -16,8 +16,9 @@ public final class SpareTable {
             + " coalesce(', ' || rc.name, ''), s.name || ', ' || sc.name) as lies, sp.since, sp.note, sp.left_at,"
             + " sp.left_why, sp.left_by, coalesce((select concat_ws(', ', nullif(p.supplier, ''), nullif('order ' ||"
             + " p.order_number, 'order '), p.bought_on) from purchase p where lower(p.serial) = lower(u.serial) and"
-            + " (u.customer_id is null or p.customer_id = u.customer_id) order by p.id desc limit 1),"
-            + " '') as purchase, " + UnitTable.COLUMNS
+            + " (p.customer_id = u.customer_id or u.customer_id is null and p.customer_id in (select st.customer_id from"
+            + " unit_stay st where st.unit_id = u.id)) order by p.id desc limit 1), '') as purchase, "
+            + UnitTable.COLUMNS
             + " from spare sp join unit u on u.id = sp.unit_id left join customer c on c.id = u.customer_id"
             + " left join model m on m.id = u.model_id left join store_room r on r.id = sp.room_id"
             + " left join customer rc on rc.id = r.customer_id left join site s on s.id = sp.site_id"
