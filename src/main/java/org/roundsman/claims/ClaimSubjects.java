@@ -183,9 +183,7 @@ class ClaimSubjects {
         if (about.device().isEmpty()) {
             return List.of("It stands in no place of the fleet, so that there are no readings of it.");
         }
-        Optional<Instant> came = about.stay().map(Stay::from);
-        Instant until = about.stay().flatMap(Stay::until).orElse(now);
-        return failures.lately(about.scope(), about.device().get().id, came, until)
+        return failures.lately(about.scope(), about.device().get().id, about.stay(), now)
                 .sentences(zone);
     }
 }

@@ -36,16 +36,20 @@ class Failures {
         this.alarms = alarms;
     }
 
-    /** The last 30 days, or the shorter time since the unit came. */
-    Failure lately(CustomerScope scope, long deviceId, Optional<Instant> came, Instant now) {
-        Instant from = came.filter(at -> at.isAfter(now.minus(LOOKED_AT))).orElse(now.minus(LOOKED_AT));
-        Page<OpenAlarm> found = alarms(scope, deviceId, from, now, Failure.MOST);
+    /** The last 30 days until now, or until the unit left, or the shorter time since it came. */
+    Failure lately(CustomerScope scope, long deviceId, Optional<Stay> stay, Instant now) {
+        Optional<Instant> left = stay.flatMap(Stay::until);
+        Instant to = left.orElse(now);
+        Instant earliest = to.minus(LOOKED_AT);
+        Instant from = stay.map(Stay::from).filter(at -> at.isAfter(earliest)).orElse(earliest);
+        Page<OpenAlarm> found = alarms(scope, deviceId, from, to, Failure.MOST);
         return new Failure(
                 from,
-                now,
-                history.availability(deviceId, from, now),
-                history.spans(deviceId, from, now),
-                restarts(deviceId, from, now),
+                to,
+                left.isPresent(),
+                history.availability(deviceId, from, to),
+                history.spans(deviceId, from, to),
+                restarts(deviceId, from, to),
                 found.items(),
                 found.total() - found.items().size());
     }
