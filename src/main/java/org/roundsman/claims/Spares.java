@@ -23,8 +23,8 @@ import org.roundsman.fleet.Site;
 import org.roundsman.fleet.Sites;
 
 /**
- * What lies in store: in rooms and at sites. A unit belongs to whoever owns the place where it lies. Whose room or site lies
- * outside the scope sees and changes nothing of it.
+ * What lies in store: in rooms and at sites. A unit belongs to the customer in whose room or at whose site it lies; in the
+ * firm's own rooms it stays whose it was. Whose room or site lies outside the scope sees and changes nothing of it.
  */
 @ApplicationScoped
 @Transactional
@@ -66,7 +66,7 @@ public class Spares {
         return spares.find(scope.onlyCustomer(), id);
     }
 
-    /** What may be put into a place of that customer: what lies in the firm's own rooms, in the customer's, and at its sites. */
+    /** What may be put into a place of that customer: its own units, wherever they lie, and the firm's own. */
     public List<Spare> usableBy(CustomerScope scope, long customerId) {
         return all(scope).stream()
                 .filter(one ->
@@ -117,9 +117,9 @@ public class Spares {
         return made;
     }
 
-    /** The unit as that owner's. */
+    /** The unit as that customer's; as whose it was, where the place is the firm's own. */
     private Unit owned(Unit unit, OptionalLong owner) {
-        if (unit.owner().equals(owner)) {
+        if (owner.isEmpty() || unit.owner().equals(owner)) {
             return unit;
         }
         new EntryCheck()

@@ -224,4 +224,30 @@ class ReplacedUnitsDbTest {
         long unit = tables.number("select id from unit where serial = '" + serial + "'");
         return units.whole(ALL, unit).orElseThrow().purchase();
     }
+
+    @Test
+    void aCustomersUnitInTheFirmsRoomStaysTheCustomersAndIsOfferedToNobodyElse() {
+        long other = fleet.place("Orrin").customerId();
+        replacements.announce(ALL, ofSpare(spare(b), Old.SPARE, room.id()));
+        Spare old = spares.usableBy(ALL, place.customerId()).stream()
+                .filter(one -> one.unit().serial().equals(a))
+                .findFirst()
+                .orElseThrow();
+        assertThat(old.unit().owner()).hasValue(place.customerId());
+        assertThat(spares.usableBy(ALL, other))
+                .extracting(one -> one.unit().serial())
+                .doesNotContain(a);
+        saysNow(b);
+        replacements.announce(ALL, ofSpareNow(old));
+        replacements.withdraw(ALL, device);
+        assertThat(spares.find(ALL, old.id()).orElseThrow().unit().owner()).hasValue(place.customerId());
+        CustomerScope own = CustomerScope.of(place.customerId());
+        assertThat(units.whole(own, old.unit().id()).orElseThrow().whereabouts())
+                .as("not in which room of the firm's")
+                .isEqualTo("not known");
+    }
+
+    private ReplacementDraft ofSpareNow(Spare spare) {
+        return new ReplacementDraft(device, spare.id(), "", null, null, Old.SCRAPPED, null, null, "", null);
+    }
 }
