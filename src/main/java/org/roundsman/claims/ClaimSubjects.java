@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import javax.sql.DataSource;
+import org.roundsman.claims.Failures.Raised;
 import org.roundsman.claims.store.StayTable;
 import org.roundsman.claims.store.UnitTable;
 import org.roundsman.fleet.CustomerScope;
@@ -18,6 +19,9 @@ import org.roundsman.fleet.Devices;
 /** Finds what a claim is about, and what is known of it. In the transaction of the caller. */
 @ApplicationScoped
 class ClaimSubjects {
+
+    /** A unit that stood in more places than this is looked for in the latest of them. */
+    private static final int MOST = 50;
 
     private final UnitTable units;
     private final StayTable stays;
@@ -58,39 +62,67 @@ class ClaimSubjects {
      * @param keep whether a unit that was not known until now is kept
      */
     About about(CustomerScope scope, ClaimDraft draft, boolean keep) {
+        Optional<Raised> alarm = alarm(scope, draft);
         if (draft.unitId() != null) {
-            return ofUnit(scope, draft.unitId());
+            return ofUnit(scope, draft.unitId(), alarm);
         }
-        Long id = draft.alarmId() == null
-                ? draft.deviceId()
-                : failures.deviceOf(scope, draft.alarmId())
-                        .orElseThrow(() -> EntryCheck.refused("alarm", "there is no such alarm of a device"));
-        Device device = Optional.ofNullable(id)
+        boolean same =
+                draft.deviceId() == null || alarm.isEmpty() || alarm.get().deviceId() == draft.deviceId();
+        new EntryCheck()
+                .that("alarm", same, "this alarm is about another device")
+                .done();
+        Device device = alarm.map(Raised::deviceId)
+                .or(() -> Optional.ofNullable(draft.deviceId()))
                 .flatMap(one -> devices.find(scope, one))
                 .orElseThrow(() -> EntryCheck.refused("device", "there is no such device"));
         long customer = device.site.customer.id;
-        Optional<Stay> now = stays.now(device.id);
-        if (now.isPresent()) {
-            Unit unit = units.find(now.get().unitId()).orElseThrow();
-            return new About(scope, unit, customer, now, Optional.of(device));
+        Optional<Stay> failed =
+                alarm.flatMap(one -> stays.at(device.id, one.began())).or(() -> stays.now(device.id));
+        if (failed.isPresent()) {
+            Stay stay = arrived(failed.get(), device);
+            Unit unit = units.find(stay.unitId()).orElseThrow();
+            return new About(scope, unit, customer, Optional.of(stay), Optional.of(device));
         }
         new EntryCheck().text("serial", draft.serial(), keep ? 1 : 0, 120).done();
         Unit unit = keep ? entered(device, draft.serial().strip()) : unknown(device);
         return new About(scope, unit, customer, stays.now(device.id), Optional.of(device));
     }
 
-    private About ofUnit(CustomerScope scope, long id) {
+    private Optional<Raised> alarm(CustomerScope scope, ClaimDraft draft) {
+        return Optional.ofNullable(draft.alarmId()).map(id -> failures.raised(scope, id)
+                .orElseThrow(() -> EntryCheck.refused("alarm", "there is no such alarm of a device")));
+    }
+
+    /** What fails is hardly the unit that is yet to come: until the device says it, the one before is meant. */
+    private Stay arrived(Stay stay, Device device) {
+        return stay.awaited()
+                ? stays.ofDevice(device.id, 2).stream().skip(1).findFirst().orElse(stay)
+                : stay;
+    }
+
+    private About ofUnit(CustomerScope scope, long id, Optional<Raised> alarm) {
         Unit unit = units.find(id)
                 .filter(one ->
                         one.owner().isPresent() && scope.includes(one.owner().getAsLong()))
                 .orElseThrow(() -> EntryCheck.refused("unit", "there is no such unit of a customer"));
-        Optional<Stay> last = stays.ofUnit(id, 1).stream()
+        Optional<Stay> last = stays.ofUnit(id, MOST).stream()
                 .filter(stay -> scope.includes(stay.customerId()))
+                .filter(stay -> alarm.isEmpty() || isAt(stay, alarm.get().deviceId()))
                 .findFirst();
+        new EntryCheck()
+                .that(
+                        "alarm",
+                        alarm.isEmpty() || last.isPresent(),
+                        "this alarm is about no device where the unit stood")
+                .done();
         Optional<Device> device = last.flatMap(stay -> stay.deviceId().isPresent()
                 ? devices.find(scope, stay.deviceId().getAsLong())
                 : Optional.empty());
         return new About(scope, unit, unit.owner().getAsLong(), last, device);
+    }
+
+    private static boolean isAt(Stay stay, long deviceId) {
+        return stay.deviceId().isPresent() && stay.deviceId().getAsLong() == deviceId;
     }
 
     /** A device that tells no serial number: what a person reads on the unit stands for it from now on. */
@@ -151,9 +183,7 @@ class ClaimSubjects {
         if (about.device().isEmpty()) {
             return List.of("It stands in no place of the fleet, so that there are no readings of it.");
         }
-        Optional<Instant> came = about.stay().map(Stay::from);
-        Instant until = about.stay().flatMap(Stay::until).orElse(now);
-        return failures.lately(about.scope(), about.device().get().id, came, until)
+        return failures.lately(about.scope(), about.device().get().id, about.stay(), now)
                 .sentences(zone);
     }
 }

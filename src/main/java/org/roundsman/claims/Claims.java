@@ -62,6 +62,7 @@ public class Claims {
                 .text("party", draft.party(), 0, 120)
                 .done();
         About about = subjects.about(scope, draft, true);
+        table.holdUnit(about.unit().id());
         table.open(about.unit().id()).ifPresent(one -> {
             throw EntryCheck.refused(
                     "unit",

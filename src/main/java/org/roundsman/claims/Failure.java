@@ -17,6 +17,7 @@ import org.roundsman.readings.Span;
  *
  * @param from when the time looked at began
  * @param to when it ended
+ * @param left whether it ended because the unit left its place: what goes on there is none of its own
  * @param spans of the device, in any order
  * @param restarts the moments at which it started again
  * @param alarms of the device and its parts, the latest first
@@ -25,6 +26,7 @@ import org.roundsman.readings.Span;
 record Failure(
         Instant from,
         Instant to,
+        boolean left,
         Availability availability,
         List<Span> spans,
         List<Instant> restarts,
@@ -79,7 +81,7 @@ record Failure(
             boolean over = span.to().filter(end -> !end.isAfter(to)).isPresent();
             Instant end = over ? span.to().get() : to;
             lines.add("· " + moment(begin, zone) + " for " + length(Duration.between(begin, end))
-                    + (over ? "" : ", and it goes on"));
+                    + (over ? "" : left ? ", until the unit left" : ", and it goes on"));
         });
         more(silent.size(), lines);
     }
@@ -100,14 +102,20 @@ record Failure(
             lines.add(
                     "· " + moment(alarm.raised(), zone) + " " + alarm.severity().word() + ": "
                             + alarm.key().type().title() + (part.isEmpty() ? "" : " (" + part + ")") + ", "
-                            + alarm.clearedAt()
-                                    .map(at -> "for " + length(Duration.between(alarm.began(), at)))
-                                    .orElse("goes on")
-                            + ". " + alarm.text());
+                            + lasted(alarm) + ". " + alarm.text());
         }
         if (moreAlarms > 0) {
             lines.add("· and " + moreAlarms + " more");
         }
+    }
+
+    private String lasted(OpenAlarm alarm) {
+        if (left && alarm.clearedAt().filter(at -> !at.isAfter(to)).isEmpty()) {
+            return "until the unit left";
+        }
+        return alarm.clearedAt()
+                .map(at -> "for " + length(Duration.between(alarm.began(), at)))
+                .orElse("goes on");
     }
 
     private static void more(int all, List<String> lines) {

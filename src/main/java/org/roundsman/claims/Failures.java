@@ -36,16 +36,20 @@ class Failures {
         this.alarms = alarms;
     }
 
-    /** The last 30 days, or the shorter time since the unit came. */
-    Failure lately(CustomerScope scope, long deviceId, Optional<Instant> came, Instant now) {
-        Instant from = came.filter(at -> at.isAfter(now.minus(LOOKED_AT))).orElse(now.minus(LOOKED_AT));
-        Page<OpenAlarm> found = alarms(scope, deviceId, from, now, Failure.MOST);
+    /** The last 30 days until now, or until the unit left, or the shorter time since it came. */
+    Failure lately(CustomerScope scope, long deviceId, Optional<Stay> stay, Instant now) {
+        Optional<Instant> left = stay.flatMap(Stay::until);
+        Instant to = left.orElse(now);
+        Instant earliest = to.minus(LOOKED_AT);
+        Instant from = stay.map(Stay::from).filter(at -> at.isAfter(earliest)).orElse(earliest);
+        Page<OpenAlarm> found = alarms(scope, deviceId, from, to, Failure.MOST);
         return new Failure(
                 from,
-                now,
-                history.availability(deviceId, from, now),
-                history.spans(deviceId, from, now),
-                restarts(deviceId, from, now),
+                to,
+                left.isPresent(),
+                history.availability(deviceId, from, to),
+                history.spans(deviceId, from, to),
+                restarts(deviceId, from, to),
                 found.items(),
                 found.total() - found.items().size());
     }
@@ -82,12 +86,14 @@ class Failures {
                         most));
     }
 
-    /** The device that an alarm is about; empty when there is no such alarm in the scope, or it is about no device. */
-    Optional<Long> deviceOf(CustomerScope scope, long alarmId) {
+    /** The device that an alarm is about, and since when. */
+    record Raised(long deviceId, Instant began) {}
+
+    /** Empty when there is no such alarm in the scope, or it is about no device. */
+    Optional<Raised> raised(CustomerScope scope, long alarmId) {
         return alarms.find(scope, alarmId)
-                .map(alarm -> alarm.key().resource())
-                .filter(resource -> resource.kind() == org.roundsman.alarms.Resource.Kind.DEVICE)
-                .map(org.roundsman.alarms.Resource::id);
+                .filter(alarm -> alarm.key().resource().kind() == org.roundsman.alarms.Resource.Kind.DEVICE)
+                .map(alarm -> new Raised(alarm.key().resource().id(), alarm.began()));
     }
 
     /** What an alarm says, as a beginning of what is wrong. */

@@ -116,8 +116,7 @@ public class Replacements {
                 .that("model", draft.modelId() == null || units.hasModel(draft.modelId()), "choose a model")
                 .done();
         OptionalLong model = draft.modelId() == null ? place.modelId() : OptionalLong.of(draft.modelId());
-        OptionalLong owner = OptionalLong.of(place.customerId());
-        return units.ensure(owner, draft.serial().strip(), model, "", swaps.now());
+        return swaps.known(place, draft.serial().strip(), model, "");
     }
 
     private void requireFree(Unit unit, long deviceId) {
@@ -147,12 +146,12 @@ public class Replacements {
     /**
      * The announced unit did not come: the one before stands there on, as if nothing had been said.
      *
-     * @throws InputRejected when nothing is announced
+     * @throws InputRejected when nothing is announced; {@code former} when the one before stands elsewhere by now
      */
     public void withdraw(CustomerScope scope, long deviceId) {
         Place place = swaps.place(scope, deviceId);
         Stay announced = announced(deviceId);
-        Optional<Stay> former = undo(place, announced);
+        Optional<Stay> former = undo(scope, place, announced);
         swaps.noteWithdrawn(place, announced, former.map(Stay::serial).orElse(""));
     }
 
@@ -167,17 +166,44 @@ public class Replacements {
         new EntryCheck()
                 .that("id", announced.contradicted(), "the device says nothing against the announced unit")
                 .done();
-        Optional<Stay> former = undo(place, announced);
-        if (former.isEmpty() || !former.get().isOf(announced.instead())) {
-            OptionalLong owner = OptionalLong.of(place.customerId());
-            Unit unit =
-                    units.ensure(owner, announced.instead(), OptionalLong.empty(), stays.mac(deviceId), swaps.now());
-            former.ifPresent(stay -> stays.end(stay.id(), announced.from()));
-            stays.begin(unit.id(), deviceId, announced.from(), Standing.CONFIRMED, swaps.by(), swaps.now());
-            swaps.arrive(place, unit, announced.from());
+        Optional<Stay> former = former(place);
+        if (former.filter(stay -> stay.isOf(announced.instead())).isPresent()) {
+            undo(scope, place, announced);
+        } else {
+            instead(place, announced, former);
         }
         swaps.noteAccepted(place, announced);
         return stays.now(deviceId).orElseThrow();
+    }
+
+    /** A third unit came: the one before left all the same, and what was said of where it went stays true. */
+    private void instead(Place place, Stay announced, Optional<Stay> former) {
+        forget(announced);
+        Unit unit = swaps.known(place, announced.instead(), place.modelId(), stays.mac(place.deviceId()));
+        stays.begin(unit.id(), place.deviceId(), announced.from(), Standing.CONFIRMED, swaps.by(), swaps.now());
+        swaps.arrive(place, unit, announced.from());
+        Stay after = stays.now(place.deviceId()).orElseThrow();
+        former.flatMap(stay -> claims.open(stay.unitId())).ifPresent(claim -> swaps.tell(claim, unit, after));
+    }
+
+    /** One unit stands in one place: what was said of another place comes first. */
+    private void requireNowhere(CustomerScope scope, Stay former) {
+        stays.nowOf(former.unitId()).stream().findFirst().ifPresent(other -> {
+            String first = other.awaited() ? "withdraw that first" : "put another unit in its place there first";
+            throw EntryCheck.refused(
+                    "former", "serial number " + former.serial() + " stands " + other.spot(scope) + "; " + first);
+        });
+    }
+
+    /** The announced unit goes back to where it lay. */
+    private void forget(Stay announced) {
+        stays.remove(announced.id());
+        spares.putBack(announced.unitId(), Swaps.PUT_IN_PLACE);
+    }
+
+    /** The stay before the announced one. */
+    private Optional<Stay> former(Place place) {
+        return stays.ofDevice(place.deviceId(), BEFORE).stream().skip(1).findFirst();
     }
 
     private Stay announced(long deviceId) {
@@ -186,18 +212,16 @@ public class Replacements {
                 .orElseThrow(() -> EntryCheck.refused("id", "no replacement is announced here"));
     }
 
-    private Optional<Stay> undo(Place place, Stay announced) {
-        List<Stay> past = stays.ofDevice(place.deviceId(), BEFORE);
-        stays.remove(announced.id());
-        spares.putBack(announced.unitId(), Swaps.PUT_IN_PLACE);
-        if (past.size() < BEFORE) {
-            return Optional.empty();
-        }
-        Stay former = past.get(1);
-        stays.reopen(former.id());
-        Unit unit = swaps.owned(units.find(former.unitId()).orElseThrow(), place.customerId());
-        swaps.arrive(place, unit, announced.from());
-        claims.open(former.unitId()).ifPresent(claim -> swaps.untell(claim, announced));
-        return Optional.of(former);
+    private Optional<Stay> undo(CustomerScope scope, Place place, Stay announced) {
+        Optional<Stay> former = former(place);
+        former.ifPresent(stay -> requireNowhere(scope, stay));
+        forget(announced);
+        former.ifPresent(stay -> {
+            stays.reopen(stay.id());
+            Unit unit = swaps.owned(units.find(stay.unitId()).orElseThrow(), place.customerId());
+            swaps.arrive(place, unit, announced.from());
+            claims.open(stay.unitId()).ifPresent(claim -> swaps.untell(claim, announced));
+        });
+        return former;
     }
 }

@@ -23,8 +23,8 @@ import org.roundsman.fleet.Site;
 import org.roundsman.fleet.Sites;
 
 /**
- * What lies in store: in rooms and at sites. A unit belongs to whoever owns the place where it lies. Whose room or site lies
- * outside the scope sees and changes nothing of it.
+ * What lies in store: in rooms and at sites. A unit belongs to the customer in whose room or at whose site it lies; in the
+ * firm's own rooms it stays whose it was. Whose room or site lies outside the scope sees and changes nothing of it.
  */
 @ApplicationScoped
 @Transactional
@@ -66,7 +66,7 @@ public class Spares {
         return spares.find(scope.onlyCustomer(), id);
     }
 
-    /** What may be put into a place of that customer: what lies in the firm's own rooms, in the customer's, and at its sites. */
+    /** What may be put into a place of that customer: its own units, wherever they lie, and the firm's own. */
     public List<Spare> usableBy(CustomerScope scope, long customerId) {
         return all(scope).stream()
                 .filter(one ->
@@ -86,19 +86,20 @@ public class Spares {
                 .that("model", draft.modelId() == null || rest.units().hasModel(draft.modelId()), "choose a model")
                 .done();
         Spot spot = spot(scope, draft.roomId(), draft.siteId());
+        requireFree(scope, draft.serial().strip());
         Instant now = now();
         OptionalLong model = draft.modelId() == null ? OptionalLong.empty() : OptionalLong.of(draft.modelId());
         Unit unit = rest.units().ensure(spot.owner(), draft.serial().strip(), model, "", now);
-        requireFree(unit);
+        spares.ofUnit(unit.id()).ifPresent(there -> {
+            throw EntryCheck.refused("serial", "this unit lies in store already: " + there.where());
+        });
         return store(unit, spot, draft.note().strip(), now);
     }
 
-    private void requireFree(Unit unit) {
-        rest.stays().nowOf(unit.id()).stream().findFirst().ifPresent(stay -> {
-            throw EntryCheck.refused("serial", "this unit stands at " + stay.device() + ", " + stay.site());
-        });
-        spares.ofUnit(unit.id()).ifPresent(there -> {
-            throw EntryCheck.refused("serial", "this unit lies in store already: " + there.where());
+    /** Whoever is said to own it: one unit is not in a place and in a store. */
+    private void requireFree(CustomerScope scope, String serial) {
+        rest.stays().nowOf(serial).stream().findFirst().ifPresent(stay -> {
+            throw EntryCheck.refused("serial", "this unit stands " + stay.spot(scope));
         });
     }
 
@@ -116,9 +117,9 @@ public class Spares {
         return made;
     }
 
-    /** The unit as that owner's. */
+    /** The unit as that customer's; as whose it was, where the place is the firm's own. */
     private Unit owned(Unit unit, OptionalLong owner) {
-        if (unit.owner().equals(owner)) {
+        if (owner.isEmpty() || unit.owner().equals(owner)) {
             return unit;
         }
         new EntryCheck()

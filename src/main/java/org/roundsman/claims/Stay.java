@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.util.Optional;
 import java.util.OptionalLong;
+import org.roundsman.fleet.CustomerScope;
 
 /**
  * A time in which one unit stood in one place.
@@ -64,6 +65,11 @@ public record Stay(
     /** Whether the device says that another unit is there. */
     public boolean contradicted() {
         return !instead.isEmpty();
+    }
+
+    /** Where it is, as it may be told to whoever asks: {@code at Pier AP, North pier}. */
+    String spot(CustomerScope scope) {
+        return scope.includes(customerId) ? "at " + device + ", " + site : "in a place elsewhere";
     }
 
     /** Whether that is this unit's serial number. */

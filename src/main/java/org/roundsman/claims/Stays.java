@@ -81,7 +81,7 @@ class Stays {
     }
 
     /** A spare out of the firm's own store that shows up in a place of a customer is that customer's from then on. */
-    private void takeOver(OptionalLong owner, String serial) {
+    void takeOver(OptionalLong owner, String serial) {
         if (units.find(owner, serial).isEmpty()) {
             units.find(OptionalLong.empty(), serial)
                     .filter(unit -> spares.ofUnit(unit.id()).isPresent())

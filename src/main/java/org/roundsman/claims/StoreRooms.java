@@ -83,6 +83,7 @@ public class StoreRooms {
     }
 
     private EntryCheck check(OptionalLong owner, String name, String note, long id) {
+        table.holdNames();
         EntryCheck check = new EntryCheck().text("name", name, 1, 120).text("note", note, 0, 1000);
         boolean taken = name != null && table.taken(owner, name.strip(), id);
         return check.that("name", !taken, "there is a room of this name already");

@@ -85,6 +85,13 @@ class Swaps {
         return keeping.audit.actor().name();
     }
 
+    /** The unit of that serial number as that customer's, also out of the firm's store; made where it is not known yet. */
+    Unit known(Place place, String serial, OptionalLong model, String mac) {
+        OptionalLong owner = OptionalLong.of(place.customerId());
+        keeping.stays.takeOver(owner, serial);
+        return units.ensure(owner, serial, model, mac, now());
+    }
+
     /** The unit as that customer's. */
     Unit owned(Unit unit, long customer) {
         if (unit.owner().isPresent() && unit.owner().getAsLong() == customer) {

@@ -95,7 +95,9 @@ public class Units {
         boolean everyone = scope.onlyCustomer() == null;
         return new UnitPast(
                 unit,
-                tables.spares().ofUnit(unit.id()),
+                tables.spares().ofUnit(unit.id()).filter(one -> tables.spares()
+                        .find(scope.onlyCustomer(), one.id())
+                        .isPresent()),
                 everyone ? tables.spares().past(unit.id()) : List.of(),
                 stays,
                 tables.claims().ofUnit(scope.onlyCustomer(), unit.id()),

@@ -26,7 +26,7 @@ class FailureTest {
 
     private static List<String> sentences(List<Span> spans, List<Instant> restarts) {
         Availability availability = Availability.of(spans, FROM, TO, TO, List.of());
-        return new Failure(FROM, TO, availability, spans, restarts, List.of(), 0).sentences(BERLIN);
+        return new Failure(FROM, TO, false, availability, spans, restarts, List.of(), 0).sentences(BERLIN);
     }
 
     @Test
@@ -58,5 +58,15 @@ class FailureTest {
         assertThat(lines).contains("Restarted 30 times:", "· and 18 more, earlier", "· 2026-03-02 06:00");
         assertThat(lines).contains("Availability: no figure, nothing of this time counts.", "It was never silent.");
         assertThat(lines).hasSizeLessThan(25);
+    }
+
+    @Test
+    void aSilenceThatOutlastsTheUnitIsToldUntilItLeft() {
+        for (String end : new String[] {null, "2026-03-12T00:00:00Z"}) {
+            List<Span> spans = List.of(span("2026-03-10T00:00:00Z", end, Condition.SILENT));
+            Availability availability = Availability.of(spans, FROM, TO, TO, List.of());
+            assertThat(new Failure(FROM, TO, true, availability, spans, List.of(), List.of(), 0).sentences(BERLIN))
+                    .contains("· 2026-03-10 01:00 for 1 day 0 h, until the unit left");
+        }
     }
 }

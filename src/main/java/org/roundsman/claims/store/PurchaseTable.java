@@ -25,12 +25,14 @@ public final class PurchaseTable {
             Optional<LocalDate> boughtOn,
             Optional<LocalDate> deliveredOn) {}
 
-    /** By the serial number, without regard to case; of any customer where the unit is the firm's own. */
+    /** By the serial number, without regard to case; of the firm's own unit, from a customer where it stood. */
     public Optional<Bought> of(OptionalLong customer, String serial) {
         return rows.one(
                 "select id, serial, supplier, order_number, invoice_number, bought_on, delivered_on from purchase"
-                        + " where (?::bigint is null or customer_id = ?::bigint) and lower(serial) = lower(?)"
-                        + " order by bought_on desc nulls last, id desc limit 1",
+                        + " where lower(serial) = lower(?) and (customer_id = ?::bigint or ?::bigint is null and"
+                        + " customer_id in (select st.customer_id from unit_stay st join unit u on u.id = st.unit_id where"
+                        + " u.customer_id is null and lower(u.serial) = lower(?))) order by bought_on desc nulls last, id"
+                        + " desc limit 1",
                 row -> new Bought(
                         row.getLong("id"),
                         row.getString("serial"),
@@ -39,6 +41,7 @@ public final class PurchaseTable {
                         row.getString("invoice_number"),
                         Rows.day(row, "bought_on"),
                         Rows.day(row, "delivered_on")),
+                serial,
                 customer,
                 customer,
                 serial);

@@ -47,6 +47,11 @@ public final class RoomTable {
         return rows.one(WHOLE + " where r.id = ? and" + SEEN, RoomTable::room, id, customer, customer);
     }
 
+    /** Nobody else adds or names a room until the end of this thread's transaction; both are rare and short. */
+    public void holdNames() {
+        rows.run("lock table store_room in share row exclusive mode");
+    }
+
     /** Whether the owner has another room of that name. */
     public boolean taken(OptionalLong owner, String name, long except) {
         return rows.number(

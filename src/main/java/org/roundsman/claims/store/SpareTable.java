@@ -16,8 +16,9 @@ public final class SpareTable {
             + " coalesce(', ' || rc.name, ''), s.name || ', ' || sc.name) as lies, sp.since, sp.note, sp.left_at,"
             + " sp.left_why, sp.left_by, coalesce((select concat_ws(', ', nullif(p.supplier, ''), nullif('order ' ||"
             + " p.order_number, 'order '), p.bought_on) from purchase p where lower(p.serial) = lower(u.serial) and"
-            + " (u.customer_id is null or p.customer_id = u.customer_id) order by p.id desc limit 1),"
-            + " '') as purchase, " + UnitTable.COLUMNS
+            + " (p.customer_id = u.customer_id or u.customer_id is null and p.customer_id in (select st.customer_id from"
+            + " unit_stay st where st.unit_id = u.id)) order by p.id desc limit 1), '') as purchase, "
+            + UnitTable.COLUMNS
             + " from spare sp join unit u on u.id = sp.unit_id left join customer c on c.id = u.customer_id"
             + " left join model m on m.id = u.model_id left join store_room r on r.id = sp.room_id"
             + " left join customer rc on rc.id = r.customer_id left join site s on s.id = sp.site_id"
@@ -25,6 +26,9 @@ public final class SpareTable {
 
     /** Whose place it is where it lies: a spare in the firm's own room is shown to those who see everybody. */
     private static final String SEEN = " (?::bigint is null or coalesce(r.customer_id, s.customer_id) = ?::bigint)";
+
+    private static final String LAY =
+            " from spare sp left join store_room r on r.id = sp.room_id left join site s on s.id = sp.site_id";
 
     private final Rows rows;
 
@@ -110,7 +114,7 @@ public final class SpareTable {
                 > 0;
     }
 
-    /** Puts it back where it lay last, if it left for that reason, as the unit of whoever owns that place. */
+    /** Puts it back where it lay last, if it left for that reason, as the unit of whose it was. */
     public boolean putBack(long unitId, String why) {
         Optional<Long> back = rows.one(
                 "update spare set left_at = null, left_why = '', left_by = '' where id = (select max(id) from spare"
@@ -120,10 +124,13 @@ public final class SpareTable {
                 unitId,
                 why,
                 unitId);
+        // Out of the firm's own room: the customer's if it stood or lay there before, else the firm's.
         back.ifPresent(id -> rows.run(
-                "update unit set customer_id = (select coalesce(r.customer_id, s.customer_id) from spare sp"
-                        + " left join store_room r on r.id = sp.room_id left join site s on s.id = sp.site_id"
-                        + " where sp.id = ?) where id = ?",
+                "update unit u set customer_id = coalesce((select coalesce(r.customer_id, s.customer_id)" + LAY
+                        + " where sp.id = ?), (select u.customer_id where exists (select from unit_stay st where"
+                        + " st.unit_id = u.id and st.customer_id = u.customer_id) or exists (select" + LAY
+                        + " where sp.unit_id = u.id and coalesce(r.customer_id, s.customer_id) = u.customer_id)))"
+                        + " where u.id = ?",
                 id,
                 unitId));
         return back.isPresent();

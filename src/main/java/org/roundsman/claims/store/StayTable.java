@@ -61,12 +61,31 @@ public final class StayTable {
         return rows.one(WHOLE + " where st.device_id = ? and st.until_at is null", StayTable::stay, deviceId);
     }
 
+    /** The stay that held in a place at that moment. */
+    public Optional<Stay> at(long deviceId, Instant moment) {
+        return rows.one(
+                WHOLE + " where st.device_id = ? and st.from_at <= ? and (st.until_at is null or st.until_at > ?)"
+                        + " order by st.from_at desc, st.id desc limit 1",
+                StayTable::stay,
+                deviceId,
+                moment,
+                moment);
+    }
+
     /** Everywhere that the unit stands today: more than one place where two devices say the same serial number. */
     public List<Stay> nowOf(long unitId) {
         return rows.list(
                 WHOLE + " where st.unit_id = ? and st.until_at is null order by st.from_at, st.id",
                 StayTable::stay,
                 unitId);
+    }
+
+    /** Everywhere that a unit of this serial number stands today, whosever it is. */
+    public List<Stay> nowOf(String serial) {
+        return rows.list(
+                WHOLE + " where lower(u.serial) = lower(?) and st.until_at is null order by st.from_at, st.id",
+                StayTable::stay,
+                serial);
     }
 
     /** Of a unit, the latest first, at most so many. */

@@ -81,11 +81,14 @@ class ReplacePages {
         return decide(id, () -> replacements.accept(visitor.scope(), id));
     }
 
-    private static Response decide(long id, Runnable work) {
+    private Response decide(long id, Runnable work) {
         try {
             work.run();
         } catch (InputRejected e) {
-            throw new NotFoundException(e);
+            requireThere(e);
+            return Response.status(422)
+                    .entity(Templates.replace(views.blank(visitor.scope(), id, ""), new Faults(e.faults())))
+                    .build();
         }
         return device(id);
     }

@@ -19,6 +19,7 @@ import java.util.OptionalDouble;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.roundsman.claims.Claim;
+import org.roundsman.claims.Fate;
 import org.roundsman.claims.Spare;
 import org.roundsman.claims.Stay;
 import org.roundsman.claims.UnitPast;
@@ -87,8 +88,9 @@ class UnitPages {
     public TemplateInstance unit(@RestPath long id) {
         UnitPast past = units.whole(visitor.scope(), id).orElseThrow(NotFoundException::new);
         Instant now = clock.instant();
-        boolean claimable =
-                past.unit().owner().isPresent() && past.claims().stream().noneMatch(Claim::unfinished);
+        boolean claimable = past.unit().owner().isPresent()
+                && past.unit().fate().filter(fate -> fate == Fate.SCRAPPED).isEmpty()
+                && past.claims().stream().noneMatch(Claim::unfinished);
         return Templates.unit(new Shown(
                 past,
                 ClaimWords.orZero(past.unit().owner()),
