@@ -222,7 +222,7 @@ class CoverRulesTest {
     void aPurchaseOfAnotherSerialNumberIsNamedAndDoesNotCount() {
         Purchase other = Invented.purchase(4, "OLD-4", 11L, "2025-01-01", null, null);
         Unit device = Invented.unit(Invented.model(Invented.months(36, From.PURCHASE)), null, "2026-01-01");
-        Unit joined = new UnitJoin(List.of(other), java.util.Map.of())
+        Unit joined = new UnitJoin(List.of(other), java.util.Map.of(), java.util.Map.of())
                 .devices(List.of(device))
                 .get(0);
         assertThat(joined.purchase()).isEmpty();

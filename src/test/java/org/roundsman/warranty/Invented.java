@@ -61,6 +61,7 @@ final class Invented {
                 Optional.ofNullable(model),
                 Optional.ofNullable(day(firstSeen)),
                 Optional.ofNullable(purchase),
+                Optional.empty(),
                 Optional.empty());
     }
 
