@@ -66,6 +66,7 @@ final class UnitJoin {
                         : Optional.ofNullable(named).filter(one -> !known(one).gone());
         own.ifPresent(purchase -> used.add(purchase.id()));
         Optional<Purchase> stranger = tells && own.isEmpty() ? Optional.ofNullable(named) : Optional.empty();
+        String serial = tells ? bare.serial() : own.map(Purchase::serial).orElse("");
         return new Unit(
                 bare.deviceId(),
                 bare.kind(),
@@ -76,12 +77,20 @@ final class UnitJoin {
                 bare.zone(),
                 bare.name(),
                 bare.place(),
-                tells ? bare.serial() : own.map(Purchase::serial).orElse(""),
+                serial,
                 bare.model().or(() -> own.flatMap(this::model)),
-                bare.firstSeen(),
+                firstSeen(bare, serial),
                 own,
                 stranger,
                 Optional.empty());
+    }
+
+    /** Since it was read anywhere: a unit that is moved to another place does not begin again. */
+    private Optional<LocalDate> firstSeen(Unit bare, String serial) {
+        return known(bare.customerId(), serial)
+                .firstRead()
+                .map(at -> at.atZone(bare.zone()).toLocalDate())
+                .or(bare::firstSeen);
     }
 
     private Unit other(Purchase one) {
@@ -115,6 +124,10 @@ final class UnitJoin {
     }
 
     private KnownUnit known(Purchase one) {
-        return known.getOrDefault(Key.of(one.customerId(), one.serial()), KnownUnit.NOTHING);
+        return known(one.customerId(), one.serial());
+    }
+
+    private KnownUnit known(long customerId, String serial) {
+        return known.getOrDefault(Key.of(customerId, serial), KnownUnit.NOTHING);
     }
 }

@@ -63,4 +63,15 @@ class LeftPlaceDbTest {
         assertThat(old().derivation())
                 .contains(CoverStep.note("the unit was scrapped on 2026-11-01: it is left out of lists and sums"));
     }
+
+    /** Read elsewhere since February 2021; that somebody entered January counts for nothing. */
+    @Test
+    void firstSeenDoesNotBeginAgainAtAnotherPlace() {
+        house.tell("update model set terms_from = 'FIRST_SEEN', terms_months = 60 where id = 1");
+        assertThat(warranties.ofDevice(ALL, 1).orElseThrow().lastDay()).contains(LocalDate.parse("2026-02-01"));
+        house.tell("delete from unit_stay where standing = 'READ'");
+        assertThat(warranties.ofDevice(ALL, 1).orElseThrow().lastDay())
+                .as("since the device tells it, where no stay was read")
+                .contains(LocalDate.parse("2029-01-01"));
+    }
 }
