@@ -129,8 +129,9 @@ public final class ContractTable {
                 serial);
     }
 
-    /** Whether another contract of the customer has that number. */
+    /** Whether another contract of the customer has that number; nobody else takes it until this transaction ends. */
     public boolean taken(long customerId, String number, long but) {
+        rows.holdCustomer(customerId);
         return rows.one(
                         "select 1 from warranty_contract where customer_id = ? and lower(number) = lower(?) and id <> ?",
                         row -> 1,
