@@ -212,6 +212,23 @@ class WarrantyDbTest {
     }
 
     @Test
+    void aContractFollowsACorrectedSerialNumberUnlessADeviceTellsTheOldOne() {
+        OptionalLong none = OptionalLong.empty();
+        String wrong = "SLIP-" + place.deviceId();
+        Purchase made = purchases.add(ALL, place.customerId(), none, draft(wrong, null, null, today));
+        ContractDraft draft = new ContractDraft("R-" + place.siteId(), "", "", today, today.plusYears(2), "");
+        long contract = contracts.add(ALL, place.customerId(), draft).id();
+        contracts.cover(ALL, contract, List.of(wrong));
+        purchases.change(ALL, made.id(), none, draft(serial(), null, null, today));
+        assertThat(contracts.serials(ALL, contract)).containsExactly(serial());
+        assertThat(cover().lastDay()).contains(today.plusYears(2));
+        assertThat(noted("contract", "changed")).isEqualTo(1);
+        purchases.change(ALL, made.id(), none, draft(wrong, null, null, today));
+        assertThat(contracts.serials(ALL, contract)).as("the device keeps it").containsExactly(serial());
+        assertThat(noted("contract", "changed")).isEqualTo(1);
+    }
+
+    @Test
     void evidenceIsKeptOnceAndBounded() {
         Purchase made = bought(today);
         Evidence first = evidences.attach(ALL, made.id(), "../Rechnung 7.exe", PDF);
