@@ -133,7 +133,13 @@ class CoverRulesTest {
         Cover none = of(Invented.unit(Invented.model(new WarrantyTerms.NoWarranty()), null, null));
         assertThat(none.status()).isEqualTo(CoverStatus.ENDED);
         assertThat(none.lastDay()).isEmpty();
+        assertThat(none.begins()).isEmpty();
         assertThat(words(none)).containsExactly("sold without warranty");
+        Cover later = of(
+                Invented.unit(Invented.model(new WarrantyTerms.NoWarranty()), null, null),
+                Invented.contract("C-1", "2027-01-01", "2027-12-31"));
+        assertThat(later.lastDay()).isEmpty();
+        assertThat(later.begins()).contains(LocalDate.parse("2027-01-01"));
     }
 
     @Test
