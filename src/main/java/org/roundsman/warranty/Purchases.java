@@ -4,6 +4,9 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -30,13 +33,15 @@ public class Purchases {
     private final ContractTable contracts;
     private final AuditTrail audit;
     private final Event<CoverChanged> changed;
+    private final Clock clock;
 
     @Inject
-    Purchases(DataSource database, AuditTrail audit, Event<CoverChanged> changed) {
+    Purchases(DataSource database, AuditTrail audit, Event<CoverChanged> changed, Clock clock) {
         this.table = new PurchaseTable(database);
         this.contracts = new ContractTable(database);
         this.audit = audit;
         this.changed = changed;
+        this.clock = clock;
     }
 
     /** Empty when there is none or it lies outside the scope. */
@@ -113,6 +118,9 @@ public class Purchases {
 
     private void check(long customerId, OptionalLong modelId, PurchaseDraft draft, long id) {
         Map<String, String> faults = new LinkedHashMap<>(draft.faults());
+        far(faults, "boughtOn", draft.boughtOn());
+        far(faults, "deliveredOn", draft.deliveredOn());
+        far(faults, "installedOn", draft.installedOn());
         if (draft.siteId() != null && !table.ownsSite(customerId, draft.siteId())) {
             faults.put("siteId", "this site is not there, or not of this customer");
         }
@@ -132,6 +140,14 @@ public class Purchases {
         }
         if (!faults.isEmpty()) {
             throw new InputRejected(faults);
+        }
+    }
+
+    /** What is ordered comes within a year; a day beyond is a slip of the pen, and would cover the unit until then. */
+    private void far(Map<String, String> faults, String field, LocalDate day) {
+        LocalDate last = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC).plusYears(1);
+        if (day != null && day.isAfter(last)) {
+            faults.putIfAbsent(field, "this day is more than a year ahead; look for a slip of the pen");
         }
     }
 

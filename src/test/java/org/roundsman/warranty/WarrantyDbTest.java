@@ -155,6 +155,12 @@ class WarrantyDbTest {
         assertThat(refused(() -> purchases.add(
                         ALL, place.customerId(), OptionalLong.empty(), draft("X-1", null, place.deviceId(), null))))
                 .containsOnlyKeys("deviceId");
+        assertThat(refused(() -> purchases.add(
+                        ALL,
+                        place.customerId(),
+                        OptionalLong.empty(),
+                        draft("X-1", null, null, today.plusYears(1).plusDays(2)))))
+                .containsOnlyKeys("boughtOn");
         assertThat(refused(() ->
                         purchases.add(other, place.customerId(), OptionalLong.empty(), draft("X-1", null, null, null))))
                 .containsOnlyKeys("id");
