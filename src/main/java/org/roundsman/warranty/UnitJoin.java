@@ -60,10 +60,9 @@ final class UnitJoin {
     private Unit device(Unit bare) {
         Purchase named = byDevice.get(bare.deviceId().orElseThrow());
         boolean tells = !bare.serial().isEmpty();
-        Optional<Purchase> own =
-                tells
-                        ? Optional.ofNullable(bySerial.get(Key.of(bare.customerId(), bare.serial())))
-                        : Optional.ofNullable(named).filter(one -> !known(one).gone());
+        Optional<Purchase> own = tells
+                ? Optional.ofNullable(bySerial.get(Key.of(bare.customerId(), bare.serial())))
+                : Optional.ofNullable(named).filter(one -> !known(one).gone());
         own.ifPresent(purchase -> used.add(purchase.id()));
         Optional<Purchase> stranger = tells && own.isEmpty() ? Optional.ofNullable(named) : Optional.empty();
         String serial = tells ? bare.serial() : own.map(Purchase::serial).orElse("");

@@ -94,11 +94,7 @@ final class Invented {
         LocalDate now = LocalDate.parse(today);
         Unit unit = unit(device, site, "AP " + device, model, null, null);
         Cover cover = new Cover(
-                CoverStatus.of(last, now),
-                Optional.of(last),
-                Optional.empty(),
-                java.util.List.of(),
-                Optional.empty());
+                CoverStatus.of(last, now), Optional.of(last), Optional.empty(), java.util.List.of(), Optional.empty());
         return new UnitCover(unit, cover, now);
     }
 

@@ -70,7 +70,8 @@ class UnitJoinTest {
     }
 
     private static KnownUnit known(OptionalLong model, String fate) {
-        Optional<Instant> since = fate.isEmpty() ? Optional.empty() : Optional.of(Instant.parse("2026-11-01T12:00:00Z"));
+        Optional<Instant> since =
+                fate.isEmpty() ? Optional.empty() : Optional.of(Instant.parse("2026-11-01T12:00:00Z"));
         return new KnownUnit(model, fate, Optional.of(Instant.parse("2025-03-01T12:00:00Z")), since);
     }
 

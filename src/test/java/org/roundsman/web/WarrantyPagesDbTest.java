@@ -154,9 +154,10 @@ class WarrantyPagesDbTest {
     @Test
     void aPaperOfTooManyUnitsIsRefusedWithWords() {
         String bulk = " from generate_series(1, 2001) n";
-        places.tell("insert into purchase (customer_id, serial) select " + place.customerId() + ", 'BULK-' || n" + bulk);
-        places.tell("insert into warranty_contract (customer_id, number, begins_on, ends_on) values (" + place.customerId()
-                + ", 'BULK', current_date - 30, current_date + 30)");
+        places.tell(
+                "insert into purchase (customer_id, serial) select " + place.customerId() + ", 'BULK-' || n" + bulk);
+        places.tell("insert into warranty_contract (customer_id, number, begins_on, ends_on) values ("
+                + place.customerId() + ", 'BULK', current_date - 30, current_date + 30)");
         places.tell("insert into contract_unit (contract_id, serial) select (select max(id) from warranty_contract),"
                 + " 'BULK-' || n" + bulk);
         try {
