@@ -199,7 +199,7 @@ public class Contracts {
         return new InputRejected(Map.of("number", "this customer has a contract of this number already"));
     }
 
-    private static Subject subject(Contract one) {
+    static Subject subject(Contract one) {
         return new Subject("contract", one.id(), one.number(), one.customerId());
     }
 

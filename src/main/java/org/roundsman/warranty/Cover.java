@@ -12,9 +12,14 @@ import org.roundsman.catalogue.WarrantyTerms.Service;
  *     where nothing was ever promised
  * @param service how a claim is served today; empty where that is not known or nothing is covered
  * @param derivation every step in order; never empty
+ * @param begins when a contract begins that is still to come and does not prolong what covers before it
  */
 public record Cover(
-        CoverStatus status, Optional<LocalDate> lastDay, Optional<Service> service, List<CoverStep> derivation) {
+        CoverStatus status,
+        Optional<LocalDate> lastDay,
+        Optional<Service> service,
+        List<CoverStep> derivation,
+        Optional<LocalDate> begins) {
 
     public Cover {
         derivation = List.copyOf(derivation);

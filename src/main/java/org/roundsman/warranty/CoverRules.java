@@ -55,13 +55,13 @@ final class CoverRules {
         Optional<Service> service =
                 now.stream().map(Stretch::service).flatMap(Optional::stream).min(Comparator.naturalOrder());
         if (end.equals(Stretch.OPEN)) {
-            return new Cover(CoverStatus.COVERED, Optional.empty(), service, steps);
+            return new Cover(CoverStatus.COVERED, Optional.empty(), service, steps, Optional.empty());
         }
         if (missing) {
             steps.add(CoverStep.note("how long the terms of the model cover it is not known"));
         }
-        later(Optional.of(end));
-        return new Cover(CoverStatus.of(end, today), Optional.of(end), service, steps);
+        Optional<LocalDate> begins = later(Optional.of(end));
+        return new Cover(CoverStatus.of(end, today), Optional.of(end), service, steps, begins);
     }
 
     /** The end of the chain without a gap that begins with what covers today. */
@@ -84,20 +84,21 @@ final class CoverRules {
                 .map(Stretch::to)
                 .filter(day -> day.isBefore(today))
                 .max(Comparator.naturalOrder());
-        later(last);
+        Optional<LocalDate> begins = later(last);
         return missing
-                ? new Cover(CoverStatus.MISSING, Optional.empty(), Optional.empty(), steps)
-                : new Cover(CoverStatus.ENDED, last, Optional.empty(), steps);
+                ? new Cover(CoverStatus.MISSING, Optional.empty(), Optional.empty(), steps, begins)
+                : new Cover(CoverStatus.ENDED, last, Optional.empty(), steps, begins);
     }
 
-    /** Says of the contract that begins next and does not follow on what ends then. */
-    private void later(Optional<LocalDate> end) {
-        contracts.stream()
+    /** Says of the contract that begins next and does not follow on what ends then; its first day. */
+    private Optional<LocalDate> later(Optional<LocalDate> end) {
+        Optional<Contract> found = contracts.stream()
                 .filter(one -> one.from().isAfter(today))
                 .filter(one -> end.isEmpty() || one.from().isAfter(end.get().plusDays(1)))
-                .findFirst()
-                .ifPresent(next -> steps.add(CoverStep.note(
-                        "contract " + next.number() + " begins " + next.from() + gap(end, next.from()))));
+                .findFirst();
+        found.ifPresent(next -> steps.add(
+                CoverStep.note("contract " + next.number() + " begins " + next.from() + gap(end, next.from()))));
+        return found.map(Contract::from);
     }
 
     /** Where the terms are not known, they may fill the gap. */

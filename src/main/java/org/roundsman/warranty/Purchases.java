@@ -4,17 +4,24 @@ import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.enterprise.event.Event;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
+import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import javax.sql.DataSource;
+import org.roundsman.audit.AuditEntry.FieldChange;
 import org.roundsman.audit.AuditEntry.Subject;
 import org.roundsman.audit.AuditTrail;
+import org.roundsman.audit.AuditTrail.Note;
 import org.roundsman.audit.FieldSet;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.InputRejected;
 import org.roundsman.fleet.PurchaseDraft;
+import org.roundsman.warranty.store.ContractTable;
 import org.roundsman.warranty.store.PurchaseTable;
 
 /** Enters and changes what was bought, one piece at a time; the import does the same for many. */
@@ -23,14 +30,18 @@ import org.roundsman.warranty.store.PurchaseTable;
 public class Purchases {
 
     private final PurchaseTable table;
+    private final ContractTable contracts;
     private final AuditTrail audit;
     private final Event<CoverChanged> changed;
+    private final Clock clock;
 
     @Inject
-    Purchases(DataSource database, AuditTrail audit, Event<CoverChanged> changed) {
+    Purchases(DataSource database, AuditTrail audit, Event<CoverChanged> changed, Clock clock) {
         this.table = new PurchaseTable(database);
+        this.contracts = new ContractTable(database);
         this.audit = audit;
         this.changed = changed;
+        this.clock = clock;
     }
 
     /** Empty when there is none or it lies outside the scope. */
@@ -58,6 +69,8 @@ public class Purchases {
     }
 
     /**
+     * Changes it. Contracts that cover its serial number go with it when that is corrected.
+     *
      * @throws InputRejected naming each field that cannot be taken; {@code id} when it is not there
      */
     public Purchase change(CustomerScope scope, long id, OptionalLong modelId, PurchaseDraft draft) {
@@ -69,8 +82,22 @@ public class Purchases {
         table.change(id, orNull(modelId), facts);
         Purchase after = table.find(id).orElseThrow();
         audit.changed(subject(after), fields(before), fields(after));
+        keepContracts(before, after);
         changed.fire(new CoverChanged());
         return after;
+    }
+
+    private void keepContracts(Purchase before, Purchase after) {
+        if (before.serial().equals(after.serial())) {
+            return;
+        }
+        List<FieldChange> renamed = List.of(new FieldChange("units", before.serial(), after.serial()));
+        List<Note> notes = contracts.rename(before.customerId(), before.serial(), after.serial()).stream()
+                .map(one -> new Note("changed", Contracts.subject(one), renamed))
+                .toList();
+        if (!notes.isEmpty()) {
+            audit.note(notes);
+        }
     }
 
     private static PurchaseDraft stripped(PurchaseDraft draft) {
@@ -91,6 +118,9 @@ public class Purchases {
 
     private void check(long customerId, OptionalLong modelId, PurchaseDraft draft, long id) {
         Map<String, String> faults = new LinkedHashMap<>(draft.faults());
+        far(faults, "boughtOn", draft.boughtOn());
+        far(faults, "deliveredOn", draft.deliveredOn());
+        far(faults, "installedOn", draft.installedOn());
         if (draft.siteId() != null && !table.ownsSite(customerId, draft.siteId())) {
             faults.put("siteId", "this site is not there, or not of this customer");
         }
@@ -110,6 +140,14 @@ public class Purchases {
         }
         if (!faults.isEmpty()) {
             throw new InputRejected(faults);
+        }
+    }
+
+    /** What is ordered comes within a year; a day beyond is a slip of the pen, and would cover the unit until then. */
+    private void far(Map<String, String> faults, String field, LocalDate day) {
+        LocalDate last = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC).plusYears(1);
+        if (day != null && day.isAfter(last)) {
+            faults.putIfAbsent(field, "this day is more than a year ahead; look for a slip of the pen");
         }
     }
 

@@ -21,6 +21,9 @@ record TermsCover(Optional<Stretch> stretch, boolean missing, List<CoverStep> st
         unit.stranger()
                 .ifPresent(other -> notes.add(CoverStep.note("the purchase that names this device is of serial number "
                         + other.serial() + ", and the device says " + unit.serial() + ": it does not count here")));
+        unit.fate()
+                .ifPresent(fate -> notes.add(CoverStep.note(
+                        "the unit was " + fate.word() + " on " + fate.since() + ": it is left out of lists and sums")));
         TermsCover plain = plain(unit);
         notes.addAll(plain.steps);
         return new TermsCover(plain.stretch, plain.missing, notes);

@@ -15,9 +15,10 @@ import org.roundsman.fleet.DeviceKind;
  * @param name of the device, or empty
  * @param place of the device, or empty
  * @param serial empty where neither the device nor a purchase tells
- * @param firstSeen the day, in that zone, on which the serial number was first read
+ * @param firstSeen the day, in that zone, on which the serial number was first read, here or elsewhere
  * @param purchase of this very unit
  * @param stranger a purchase that names this device but another serial number than it tells; it does not count
+ * @param fate what became of it when it left for good; only of a purchase that stands at no device
  */
 public record Unit(
         OptionalLong deviceId,
@@ -33,7 +34,8 @@ public record Unit(
         Optional<UnitModel> model,
         Optional<LocalDate> firstSeen,
         Optional<Purchase> purchase,
-        Optional<Purchase> stranger) {
+        Optional<Purchase> stranger,
+        Optional<UnitFate> fate) {
 
     /** Address part of its page: by device where there is one, else by purchase. */
     public String key() {

@@ -10,10 +10,12 @@ import java.util.ArrayList;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import javax.sql.DataSource;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.warranty.store.ContractTable;
@@ -23,7 +25,7 @@ import org.roundsman.warranty.store.UnitTable;
 
 /**
  * Until when what is covered, worked out when it is asked, for the present day in the time zone of each unit's site. The
- * whole fleet costs four questions to the database, whatever its size. Thread-safe.
+ * whole fleet costs five questions to the database, whatever its size. Thread-safe.
  */
 @ApplicationScoped
 public class Warranties {
@@ -47,11 +49,20 @@ public class Warranties {
             return Map.of();
         }
         Map<Long, UnitModel> models = units.models();
-        UnitJoin join = new UnitJoin(purchases.of(deviceIds), models);
-        List<Unit> found = join.devices(units.devices(scope.onlyCustomer(), deviceIds, models));
+        List<Unit> bare = units.devices(scope.onlyCustomer(), deviceIds, models);
+        List<Purchase> bought = purchases.of(deviceIds);
+        List<Unit> found = new UnitJoin(bought, models, known(scope, bare, bought)).devices(bare);
         Map<Long, UnitCover> covers = new HashMap<>();
         covered(scope, found).forEach(cover -> covers.put(cover.deviceId().orElseThrow(), cover));
         return covers;
+    }
+
+    private Map<Key, KnownUnit> known(CustomerScope scope, List<Unit> devices, List<Purchase> bought) {
+        Set<String> serials = Stream.concat(
+                        devices.stream().map(Unit::serial), bought.stream().map(Purchase::serial))
+                .map(serial -> serial.strip().toLowerCase(Locale.ROOT))
+                .collect(Collectors.toSet());
+        return units.known(scope.onlyCustomer(), serials);
     }
 
     /** Empty when there is no such device or it lies outside the scope. */
@@ -69,18 +80,22 @@ public class Warranties {
                 .filter(cover -> cover.purchaseId().orElse(0) == purchaseId)
                 .findFirst();
         return standing.or(() -> {
-            UnitJoin join = new UnitJoin(List.of(purchase.get()), units.models());
+            List<Purchase> one = List.of(purchase.get());
+            UnitJoin join = new UnitJoin(one, units.models(), known(scope, List.of(), one));
             return covered(scope, join.others()).stream().findFirst();
         });
     }
 
-    /** Every unit in the scope: devices by customer, site and name, then purchases that stand at no device. */
+    /**
+     * Every unit in the scope: devices by customer, site and name, then purchases that stand at no device. Units that were sent
+     * back or scrapped are left out: nobody renews or replaces them.
+     */
     public List<UnitCover> all(CustomerScope scope) {
         Long only = scope.onlyCustomer();
         Map<Long, UnitModel> models = units.models();
-        UnitJoin join = new UnitJoin(purchases.all(only), models);
+        UnitJoin join = new UnitJoin(purchases.all(only), models, units.known(only, null));
         List<Unit> found = new ArrayList<>(join.devices(units.devices(only, null, models)));
-        found.addAll(join.others());
+        join.others().stream().filter(unit -> unit.fate().isEmpty()).forEach(found::add);
         return covered(scope, found);
     }
 

@@ -133,7 +133,13 @@ class CoverRulesTest {
         Cover none = of(Invented.unit(Invented.model(new WarrantyTerms.NoWarranty()), null, null));
         assertThat(none.status()).isEqualTo(CoverStatus.ENDED);
         assertThat(none.lastDay()).isEmpty();
+        assertThat(none.begins()).isEmpty();
         assertThat(words(none)).containsExactly("sold without warranty");
+        Cover later = of(
+                Invented.unit(Invented.model(new WarrantyTerms.NoWarranty()), null, null),
+                Invented.contract("C-1", "2027-01-01", "2027-12-31"));
+        assertThat(later.lastDay()).isEmpty();
+        assertThat(later.begins()).contains(LocalDate.parse("2027-01-01"));
     }
 
     @Test
@@ -222,7 +228,7 @@ class CoverRulesTest {
     void aPurchaseOfAnotherSerialNumberIsNamedAndDoesNotCount() {
         Purchase other = Invented.purchase(4, "OLD-4", 11L, "2025-01-01", null, null);
         Unit device = Invented.unit(Invented.model(Invented.months(36, From.PURCHASE)), null, "2026-01-01");
-        Unit joined = new UnitJoin(List.of(other), java.util.Map.of())
+        Unit joined = new UnitJoin(List.of(other), java.util.Map.of(), java.util.Map.of())
                 .devices(List.of(device))
                 .get(0);
         assertThat(joined.purchase()).isEmpty();

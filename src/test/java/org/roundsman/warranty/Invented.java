@@ -61,6 +61,7 @@ final class Invented {
                 Optional.ofNullable(model),
                 Optional.ofNullable(day(firstSeen)),
                 Optional.ofNullable(purchase),
+                Optional.empty(),
                 Optional.empty());
     }
 
@@ -92,13 +93,14 @@ final class Invented {
         LocalDate last = LocalDate.parse(lastDay);
         LocalDate now = LocalDate.parse(today);
         Unit unit = unit(device, site, "AP " + device, model, null, null);
-        Cover cover = new Cover(CoverStatus.of(last, now), Optional.of(last), Optional.empty(), java.util.List.of());
+        Cover cover = new Cover(
+                CoverStatus.of(last, now), Optional.of(last), Optional.empty(), java.util.List.of(), Optional.empty());
         return new UnitCover(unit, cover, now);
     }
 
     static UnitCover withoutEnd(long device, CoverStatus status, String today) {
         Unit unit = unit(device, 5, "AP " + device, model(null), null, null);
-        Cover cover = new Cover(status, Optional.empty(), Optional.empty(), java.util.List.of());
+        Cover cover = new Cover(status, Optional.empty(), Optional.empty(), java.util.List.of(), Optional.empty());
         return new UnitCover(unit, cover, LocalDate.parse(today));
     }
 }

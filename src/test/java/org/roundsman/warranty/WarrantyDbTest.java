@@ -155,6 +155,12 @@ class WarrantyDbTest {
         assertThat(refused(() -> purchases.add(
                         ALL, place.customerId(), OptionalLong.empty(), draft("X-1", null, place.deviceId(), null))))
                 .containsOnlyKeys("deviceId");
+        assertThat(refused(() -> purchases.add(
+                        ALL,
+                        place.customerId(),
+                        OptionalLong.empty(),
+                        draft("X-1", null, null, today.plusYears(1).plusDays(2)))))
+                .containsOnlyKeys("boughtOn");
         assertThat(refused(() ->
                         purchases.add(other, place.customerId(), OptionalLong.empty(), draft("X-1", null, null, null))))
                 .containsOnlyKeys("id");
@@ -209,6 +215,23 @@ class WarrantyDbTest {
         for (String action : List.of("added", "covered units", "covers units no more", "removed")) {
             assertThat(noted("contract", action)).as(action).isEqualTo(1);
         }
+    }
+
+    @Test
+    void aContractFollowsACorrectedSerialNumberUnlessADeviceTellsTheOldOne() {
+        OptionalLong none = OptionalLong.empty();
+        String wrong = "SLIP-" + place.deviceId();
+        Purchase made = purchases.add(ALL, place.customerId(), none, draft(wrong, null, null, today));
+        ContractDraft draft = new ContractDraft("R-" + place.siteId(), "", "", today, today.plusYears(2), "");
+        long contract = contracts.add(ALL, place.customerId(), draft).id();
+        contracts.cover(ALL, contract, List.of(wrong));
+        purchases.change(ALL, made.id(), none, draft(serial(), null, null, today));
+        assertThat(contracts.serials(ALL, contract)).containsExactly(serial());
+        assertThat(cover().lastDay()).contains(today.plusYears(2));
+        assertThat(noted("contract", "changed")).isEqualTo(1);
+        purchases.change(ALL, made.id(), none, draft(wrong, null, null, today));
+        assertThat(contracts.serials(ALL, contract)).as("the device keeps it").containsExactly(serial());
+        assertThat(noted("contract", "changed")).isEqualTo(1);
     }
 
     @Test

@@ -150,6 +150,27 @@ class WarrantyPagesDbTest {
                 .isEqualTo("%PDF-");
     }
 
+    /** 2,001 spares under one contract; taken away again, since other tests ask for every unit. */
+    @Test
+    void aPaperOfTooManyUnitsIsRefusedWithWords() {
+        String bulk = " from generate_series(1, 2001) n";
+        places.tell(
+                "insert into purchase (customer_id, serial) select " + place.customerId() + ", 'BULK-' || n" + bulk);
+        places.tell("insert into warranty_contract (customer_id, number, begins_on, ends_on) values ("
+                + place.customerId() + ", 'BULK', current_date - 30, current_date + 30)");
+        places.tell("insert into contract_unit (contract_id, serial) select (select max(id) from warranty_contract),"
+                + " 'BULK-' || n" + bulk);
+        try {
+            Response refused = manager.get("/warranty/renewals.pdf?customer=" + place.customerId());
+            assertThat(refused.statusCode()).isEqualTo(422);
+            assertThat(refused.contentType()).startsWith("text/html");
+            assertThat(refused.asString()).contains("narrow it by customer or days");
+        } finally {
+            places.tell("delete from warranty_contract where number = 'BULK'");
+            places.tell("delete from purchase where serial like 'BULK-%'");
+        }
+    }
+
     @Test
     void aViewerSeesNoPricesAnywhere() {
         Browser viewer = fixture.browser(Role.VIEWER, place.customerId());

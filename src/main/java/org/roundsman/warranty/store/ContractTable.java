@@ -26,6 +26,13 @@ public final class ContractTable {
             join customer c on c.id = w.customer_id
             """;
 
+    private static final String TOLD = """
+            select 1 from device_fact f
+            join device d on d.id = f.device_id
+            join site s on s.id = d.site_id
+            where s.customer_id = ? and f.fact = 'SERIAL' and lower(f.value) = lower(?)
+            """;
+
     private final Rows rows;
 
     public ContractTable(DataSource database) {
@@ -129,8 +136,9 @@ public final class ContractTable {
                 serial);
     }
 
-    /** Whether another contract of the customer has that number. */
+    /** Whether another contract of the customer has that number; nobody else takes it until this transaction ends. */
     public boolean taken(long customerId, String number, long but) {
+        rows.holdCustomer(customerId);
         return rows.one(
                         "select 1 from warranty_contract where customer_id = ? and lower(number) = lower(?) and id <> ?",
                         row -> 1,
@@ -180,6 +188,31 @@ public final class ContractTable {
                 "insert into contract_unit (contract_id, serial) select ?, unnest(?::text[]) on conflict do nothing",
                 id,
                 serials.toArray(String[]::new));
+    }
+
+    /**
+     * Has the contracts of a customer that cover a serial number cover another one in its place, unless a device tells the
+     * old one: then there is such a unit, and it keeps its cover.
+     *
+     * @return the contracts that are changed
+     */
+    public List<Contract> rename(long customerId, String old, String fresh) {
+        if (rows.one(TOLD, row -> 1, customerId, old).isPresent()) {
+            return List.of();
+        }
+        List<Contract> found = ofUnit(customerId, old);
+        boolean same = old.equalsIgnoreCase(fresh);
+        for (Contract one : found) {
+            if (!same) {
+                uncover(one.id(), List.of(fresh));
+            }
+            rows.run(
+                    "update contract_unit set serial = ? where contract_id = ? and lower(serial) = lower(?)",
+                    fresh,
+                    one.id(),
+                    old);
+        }
+        return found;
     }
 
     /** Covers these no more; returns how many it did cover. */

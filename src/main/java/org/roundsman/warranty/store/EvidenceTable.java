@@ -48,7 +48,7 @@ public final class EvidenceTable {
 
     /** Octets that the files of one customer take together; nobody else adds to them until this transaction ends. */
     public long octetsOf(long customerId) {
-        rows.list("select id from customer where id = ? for no key update", row -> 0, customerId);
+        rows.holdCustomer(customerId);
         return rows.one(
                         "select coalesce(sum(e.octets), 0) from evidence e join purchase p on p.id = e.purchase_id where"
                                 + " p.customer_id = ?",

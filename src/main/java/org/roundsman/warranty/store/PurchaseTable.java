@@ -98,8 +98,9 @@ public final class PurchaseTable {
                 row.getString("note"));
     }
 
-    /** Whether another purchase of the customer has that serial number. */
+    /** Whether another purchase of the customer has that serial number; nobody else takes it until this transaction ends. */
     public boolean taken(long customerId, String serial, long but) {
+        rows.holdCustomer(customerId);
         return rows.one(
                         "select 1 from purchase where customer_id = ? and lower(serial) = lower(?) and id <> ?",
                         row -> 1,

@@ -61,6 +61,11 @@ final class Rows {
         }
     }
 
+    /** Makes others wait who do the same for that customer, until the transaction of this thread ends. */
+    void holdCustomer(long id) {
+        list("select id from customer where id = ? for no key update", row -> 0, id);
+    }
+
     private static IllegalStateException failed(SQLException e) {
         return new IllegalStateException("The database did not take a question about warranty: " + e.getMessage(), e);
     }

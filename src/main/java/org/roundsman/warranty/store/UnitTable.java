@@ -6,14 +6,17 @@ import java.time.ZoneId;
 import java.util.Collection;
 import java.util.HashMap;
 import java.util.List;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
 import javax.sql.DataSource;
 import org.roundsman.catalogue.WarrantyTerms;
 import org.roundsman.fleet.DeviceKind;
+import org.roundsman.warranty.KnownUnit;
 import org.roundsman.warranty.Unit;
 import org.roundsman.warranty.UnitModel;
+import org.roundsman.warranty.store.ContractTable.Key;
 
 /** Devices as far as their cover asks, and the models that are promised something. */
 public final class UnitTable {
@@ -27,6 +30,17 @@ public final class UnitTable {
             left join device_fact f on f.device_id = d.id and f.fact = 'SERIAL'
             where (?::bigint is null or c.id = ?) and (?::bigint[] is null or d.id = any(?))
             order by lower(c.name), lower(s.name), lower(d.name), d.id
+            """;
+
+    /** A stay that was only entered or announced is no reading. */
+    private static final String KNOWN = """
+            select u.customer_id, u.serial, u.model_id, u.fate, u.fate_since, t.first_read
+            from unit u
+            left join (
+                select unit_id, min(from_at) as first_read
+                from unit_stay where standing in ('READ', 'CONFIRMED') group by unit_id) t on t.unit_id = u.id
+            where u.customer_id is not null and (?::bigint is null or coalesce(u.customer_id, 0) = ?)
+                and (?::text[] is null or lower(u.serial) = any(?))
             """;
 
     private final Rows rows;
@@ -86,7 +100,35 @@ public final class UnitTable {
                 Optional.ofNullable(Rows.idOrNull(row, "model_id")).map(models::get),
                 Rows.instant(row, "since").map(since -> since.atZone(zone).toLocalDate()),
                 Optional.empty(),
+                Optional.empty(),
                 Optional.empty());
+    }
+
+    /**
+     * What is known of units by their serial numbers.
+     *
+     * @param customerId whose they are, null for all; the firm's own units have no purchase and are left out
+     * @param serials in lower case; null for all
+     */
+    public Map<Key, KnownUnit> known(Long customerId, Collection<String> serials) {
+        Map<Key, KnownUnit> known = new HashMap<>();
+        String[] wanted = serials == null ? null : serials.toArray(String[]::new);
+        rows.list(
+                KNOWN,
+                row -> known.put(Key.of(row.getLong("customer_id"), row.getString("serial")), known(row)),
+                customerId,
+                customerId,
+                wanted,
+                wanted);
+        return known;
+    }
+
+    private static KnownUnit known(ResultSet row) throws SQLException {
+        return new KnownUnit(
+                Rows.id(row, "model_id"),
+                row.getString("fate").toLowerCase(Locale.ROOT).replace('_', ' '),
+                Rows.instant(row, "first_read"),
+                Rows.instant(row, "fate_since"));
     }
 
     /** The devices that a purchase may stand at: the one it names, and those that tell its serial number. */

@@ -36,6 +36,11 @@ record ContractLine(
                 one.note());
     }
 
+    /** What removing it does. */
+    public String loss() {
+        return units.equals("1") ? "1 unit loses its cover" : units + " units lose their cover";
+    }
+
     List<String> row() {
         return List.of(customer, number, supplier, service, from, to, state, units.replace(",", ""), note);
     }

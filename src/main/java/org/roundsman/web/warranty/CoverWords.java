@@ -65,7 +65,7 @@ public final class CoverWords {
                 .orElse(
                         switch (cover.status()) {
                             case MISSING -> "not known";
-                            case ENDED -> "never covered";
+                            case ENDED -> cover.cover().begins().isPresent() ? "not covered yet" : "never covered";
                             default -> "no end";
                         });
     }

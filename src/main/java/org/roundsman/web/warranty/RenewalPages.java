@@ -33,6 +33,10 @@ import org.roundsman.web.page.Visitor;
 class RenewalPages {
 
     private static final int USUAL_MONTHS = 6;
+
+    /** So many units a paper takes: it is laid out in memory as a whole. */
+    private static final int MOST_ON_PAPER = 2000;
+
     private static final List<String> HEADS =
             List.of("customer", "site", "device", "serial", "model", "last_day", "status", "list_price", "currency");
 
@@ -80,8 +84,16 @@ class RenewalPages {
     /** One customer's part. */
     record Part(String customer, List<UnitLine> lines, CoverWords.Sum sum) {}
 
-    /** What page and paper show. */
+    /**
+     * What page and paper show.
+     *
+     * @param customers to choose from
+     */
     record View(Period period, List<Part> parts, CoverWords.Sum total, String made, List<Choices.Choice> customers) {
+
+        public boolean fitsPaper() {
+            return total.units() <= MOST_ON_PAPER;
+        }
 
         public String csv() {
             return "/warranty/renewals.csv" + period.address();
@@ -113,6 +125,12 @@ class RenewalPages {
     @Produces("application/pdf")
     public Response pdf(@BeanParam Period asked) {
         View view = view(asked.filled(today()));
+        if (!view.fitsPaper()) {
+            return Response.status(422)
+                    .type(MediaType.TEXT_HTML_TYPE.withCharset("UTF-8"))
+                    .entity(Templates.renewals(view).render())
+                    .build();
+        }
         byte[] pdf = paper.pdf(
                 Templates.renewalsPaper(view, paper.style("renewals.css")).render());
         return Response.ok(pdf)
