@@ -163,6 +163,34 @@ class CatalogueDbTest {
         assertThat(catalogue.find(model.id)).isEmpty();
     }
 
+    /** Decisions are the owner's; whoever may change the catalogue must not remove them together with it. */
+    @Test
+    void whatIsDecidedAboutFirmwareKeepsItsLineAndItsModel() {
+        FirmwareLine line = lines.add(line(Scheme.DOTTED, ""));
+        Model model = catalogue.add(model(null, "249.00"));
+        places.tell("insert into firmware_release (line_id, model_id, version, stand) values (" + line.id + ", "
+                + model.id + ", '6.4.2', 'RECOMMENDED')");
+        places.tell("insert into firmware_pilot_site (line_id, site_id) values (" + line.id + ", "
+                + fixture.place("Saltmarsh").siteId() + ")");
+        assertThatThrownBy(() -> lines.remove(line.id))
+                .isInstanceOf(InputRejected.class)
+                .hasMessageContaining("rests on this line, such as firmware decisions");
+        assertThatThrownBy(() -> catalogue.remove(model.id))
+                .isInstanceOf(InputRejected.class)
+                .hasMessageContaining("rests on this model, such as firmware decisions");
+        assertThat(places.number("select count(*) from firmware_release where line_id = " + line.id))
+                .isEqualTo(1);
+        places.tell("delete from firmware_release where line_id = " + line.id);
+        catalogue.remove(model.id);
+        assertThatThrownBy(() -> lines.remove(line.id))
+                .as("a pilot site is a decision too")
+                .isInstanceOf(InputRejected.class);
+        places.tell("delete from firmware_pilot_site where line_id = " + line.id);
+        lines.remove(line.id);
+        assertThat(lines.find(line.id)).isEmpty();
+        assertThat(catalogue.find(model.id)).isEmpty();
+    }
+
     @Test
     void namesAndAnswersAreOnce() {
         FirmwareLine line = lines.add(line(Scheme.SEMANTIC, ""));
