@@ -108,7 +108,10 @@ public final class Judge {
         Optional<Release> recommended = rules.only(Stand.RECOMMENDED).map(Effective.Entry::release);
         if (recommended.isEmpty()) {
             return Verdict.of(
-                    FirmwareStatus.NOT_KNOWN, "no policy: no release of " + policy.line() + " is recommended");
+                    FirmwareStatus.NOT_KNOWN,
+                    rules.withdrawnHere(Stand.RECOMMENDED)
+                            ? "the recommended release is withdrawn for this model"
+                            : "no policy: no release of " + policy.line() + " is recommended");
         }
         String target = recommended.get().version();
         Comparison comparison = rules.compare(version, target);

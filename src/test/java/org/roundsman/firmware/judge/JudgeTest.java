@@ -114,6 +114,33 @@ class JudgeTest {
     }
 
     @Test
+    void whatIsWithdrawnForAModelIsNotRecommendedToIt() {
+        OptionalLong own = OptionalLong.of(PolicyFixture.MODEL);
+        line.release(Stand.WITHDRAWN, "6.4.2", own);
+        assertThat(judge("6.4.2").status()).isEqualTo(WITHDRAWN);
+        assertThat(judge("6.4.2").target()).isEmpty();
+        FirmwareState older = judge("6.4.1");
+        assertThat(older.status()).isEqualTo(NOT_KNOWN);
+        assertThat(older.reason()).isEqualTo("the recommended release is withdrawn for this model");
+        assertThat(older.target()).isEmpty();
+        FirmwarePlace other =
+                PolicyFixture.place(OptionalLong.of(PolicyFixture.OTHER_MODEL), OptionalLong.of(PolicyFixture.LINE));
+        assertThat(judge("6.4.1", NOON, other).target()).isEqualTo("6.4.2");
+        line.release(RECOMMENDED, "6.4.3", own);
+        assertThat(judge("6.4.1").target()).isEqualTo("6.4.3");
+    }
+
+    @Test
+    void whatIsWithdrawnForAModelIsNoPilotReleaseOfItEither() {
+        line.pilot(PolicyFixture.SITE)
+                .release(PILOT, "6.5.0")
+                .release(Stand.WITHDRAWN, "6.5.0", OptionalLong.of(PolicyFixture.MODEL));
+        assertThat(judge("6.5.0").status()).isEqualTo(WITHDRAWN);
+        assertThat(judge("6.5.0").target()).isEqualTo("6.4.2");
+        assertThat(judge("6.4.2").reason()).isEqualTo("the recommended release");
+    }
+
+    @Test
     void pilotSitesAreCurrentOnThePilotReleaseAndOthersAreAhead() {
         line.release(PILOT, "6.5.0");
         assertThat(judge("6.5.0").status()).isEqualTo(AHEAD_OF_POLICY);
