@@ -80,7 +80,10 @@ final class Effective {
         return entries.stream().filter(entry -> entry.release.stand() == stand);
     }
 
-    /** The decision about that release: the model's own, else the line's; the same text goes before the same place. */
+    /**
+     * The decision about that release: the model's own, else the line's; the same text goes before the same place, where a
+     * withdrawal goes before all else.
+     */
     Optional<Entry> of(String text) {
         return first(text, true).or(() -> first(text, false));
     }
@@ -94,7 +97,7 @@ final class Effective {
                 .findFirst()
                 .or(() -> some.stream()
                         .filter(entry -> same(entry.release.version(), text))
-                        .findFirst());
+                        .min(Comparator.comparing(entry -> entry.release.stand() != Stand.WITHDRAWN)));
     }
 
     boolean same(String one, String other) {

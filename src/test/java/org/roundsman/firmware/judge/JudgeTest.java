@@ -194,6 +194,21 @@ class JudgeTest {
         assertThat(judge("6.3.1").daysBehind()).as("accepted").isEmpty();
     }
 
+    /** Build metadata does not count in the order: Semantic Versioning 2.0, item 10. */
+    @Test
+    void amongReleasesAtTheSamePlaceTheWithdrawnOneDecides() {
+        PolicyFixture semantic = new PolicyFixture()
+                .semantic()
+                .release(RECOMMENDED, "2.2.0")
+                .release(ACCEPTED, "2.1.0+a")
+                .release(Stand.WITHDRAWN, "2.1.0+b");
+        Judge judge = new Judge(List.of(semantic.policy()), NOON);
+        assertThat(judge.judge(running(1, "2.1.0+c")).status()).isEqualTo(WITHDRAWN);
+        assertThat(judge.judge(running(1, "2.1.0+a")).status())
+                .as("decided about by its very text")
+                .isEqualTo(CURRENT);
+    }
+
     @Test
     void aSemanticLineNeverGuesses() {
         PolicyFixture semantic = new PolicyFixture().semantic().release(RECOMMENDED, "2.1.0");
