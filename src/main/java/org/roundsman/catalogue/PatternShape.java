@@ -7,8 +7,9 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 
 /**
- * What a regular expression that compiles looks like: its groups, and in how many ways it may go on without a look at a character,
- * which no count of looks ends. Reads the expression from left to right; it knows no quotes and no comments, which are refused.
+ * What a regular expression that compiles looks like: its groups, and in how many ways it may go on without a look at a
+ * character, which no count of looks ends. Reads the expression from left to right; it knows no quotes and no comments, which
+ * are refused.
  */
 final class PatternShape {
 

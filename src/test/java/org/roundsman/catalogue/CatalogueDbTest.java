@@ -163,6 +163,21 @@ class CatalogueDbTest {
         assertThat(catalogue.find(model.id)).isEmpty();
     }
 
+    @Test
+    void theKindOfAModelStaysWhileDevicesAreOfIt() {
+        Model model = catalogue.add(model(null, "249.00"));
+        FleetFixture.Place place = fixture.place("Saltmarsh");
+        places.tell("update device set model_id = " + model.id + " where id = " + place.deviceId());
+        ModelDraft other = ModelDraft.plain(model.maker, model.name, DeviceKind.NETWORK_SWITCH);
+        assertThatThrownBy(() -> catalogue.change(model.id, other))
+                .isInstanceOfSatisfying(InputRejected.class, e -> assertThat(e.faults())
+                        .containsEntry(
+                                "kind",
+                                "1 device is of this model as access point; give it another model first"));
+        places.tell("update device set model_id = null where id = " + place.deviceId());
+        assertThat(catalogue.change(model.id, other).kind).isEqualTo(DeviceKind.NETWORK_SWITCH);
+    }
+
     /** Decisions are the owner's; whoever may change the catalogue must not remove them together with it. */
     @Test
     void whatIsDecidedAboutFirmwareKeepsItsLineAndItsModel() {

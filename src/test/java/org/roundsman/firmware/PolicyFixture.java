@@ -92,7 +92,7 @@ public final class PolicyFixture {
     }
 
     public static Running running(long id, String version, FirmwarePlace place) {
-        return new Running(id, "ap-" + id, DeviceKind.ACCESS_POINT, version, Optional.empty(), place);
+        return new Running(id, "ap-" + id, DeviceKind.ACCESS_POINT, version, Optional.empty(), false, place);
     }
 
     public static FirmwarePlace place(String zone) {

@@ -54,6 +54,9 @@ public final class Judge {
                             ? "no policy: its model is not known"
                             : "no policy: its model has no line of firmware");
         }
+        if (device.otherKind()) {
+            return unknown(device, "its model is of another kind");
+        }
         LinePolicy policy = lines.get(device.place().lineId().getAsLong());
         if (policy == null || policy.empty()) {
             return unknown(

@@ -15,6 +15,7 @@ import static org.roundsman.firmware.Release.Stand.RECOMMENDED;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -24,6 +25,8 @@ import org.roundsman.firmware.FirmwareState;
 import org.roundsman.firmware.FirmwareStatus;
 import org.roundsman.firmware.PolicyFixture;
 import org.roundsman.firmware.Release.Stand;
+import org.roundsman.firmware.Running;
+import org.roundsman.fleet.DeviceKind;
 
 /** The policy's own rules: no source. */
 class JudgeTest {
@@ -77,6 +80,22 @@ class JudgeTest {
                 .judge(running(1, "6.2"));
         assertThat(nothingRecommended.status()).isEqualTo(NOT_KNOWN);
         assertThat(nothingRecommended.reason()).contains("no release of Tamarack indoor is recommended");
+    }
+
+    @Test
+    void aModelOfAnotherKindSaysNothingAboutADevice() {
+        FirmwareState state = new Judge(List.of(line.policy()), NOON)
+                .judge(new Running(
+                        1,
+                        "sw-1",
+                        DeviceKind.NETWORK_SWITCH,
+                        "5.9.13",
+                        Optional.empty(),
+                        true,
+                        PolicyFixture.place("Europe/Berlin")));
+        assertThat(state.status()).isEqualTo(NOT_KNOWN);
+        assertThat(state.reason()).isEqualTo("its model is of another kind");
+        assertThat(state.target()).isEmpty();
     }
 
     @Test
