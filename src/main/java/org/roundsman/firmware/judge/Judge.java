@@ -94,7 +94,7 @@ public final class Judge {
             return new Verdict(FirmwareStatus.WITHDRAWN, version + " is " + missing, true, true);
         }
         if (security.cannot().isPresent()) {
-            return Verdict.of(FirmwareStatus.NOT_KNOWN, security.cannot().get());
+            return Verdict.unknown(security.cannot().get());
         }
         return known.flatMap(Judge::running).orElseGet(() -> compared(rules, policy, version));
     }
@@ -110,8 +110,7 @@ public final class Judge {
     private static Verdict compared(Effective rules, LinePolicy policy, String version) {
         Optional<Release> recommended = rules.only(Stand.RECOMMENDED).map(Effective.Entry::release);
         if (recommended.isEmpty()) {
-            return Verdict.of(
-                    FirmwareStatus.NOT_KNOWN,
+            return Verdict.unknown(
                     rules.withdrawnHere(Stand.RECOMMENDED)
                             ? "the recommended release is withdrawn for this model"
                             : "no policy: no release of " + policy.line() + " is recommended");
@@ -122,7 +121,7 @@ public final class Judge {
             case OLDER -> Verdict.of(FirmwareStatus.BEHIND, version + " is older than " + target);
             case NEWER -> Verdict.of(FirmwareStatus.AHEAD_OF_POLICY, version + " is newer than " + target);
             case SAME -> Verdict.of(FirmwareStatus.CURRENT, "the recommended release");
-            case CANNOT_BE_COMPARED -> Verdict.of(FirmwareStatus.NOT_KNOWN, comparison.reason());
+            case CANNOT_BE_COMPARED -> Verdict.unknown(comparison.reason());
         };
     }
 

@@ -201,6 +201,8 @@ class JudgeTest {
         assertThat(judge("5.9.12").status()).isEqualTo(EXCEPTED);
         assertThat(judge("6.4.2").status()).as("needs no exception").isEqualTo(CURRENT);
         assertThat(judge("").status()).as("nothing is known to except").isEqualTo(NOT_KNOWN);
+        assertThat(judge("custom").status()).as("nor here").isEqualTo(NOT_KNOWN);
+        assertThat(judge("custom").reason()).doesNotContain("excepted");
     }
 
     /** From the first of September to the 25th of November: 29 + 31 + 25 days. */
