@@ -61,13 +61,17 @@ public final class PolicyFixture {
     }
 
     public PolicyFixture exception(String version, LocalDate lastDay) {
+        return exception(version, lastDay, "the till is certified with it");
+    }
+
+    public PolicyFixture exception(String version, LocalDate lastDay, String reason) {
         exceptions.add(new PolicyException(
                 ++number,
                 LINE,
                 CUSTOMER,
                 "Pebblegate Dental",
                 version,
-                "the till is certified with it",
+                reason,
                 lastDay,
                 "wren",
                 Instant.EPOCH));

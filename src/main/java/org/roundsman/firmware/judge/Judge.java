@@ -164,10 +164,15 @@ public final class Judge {
     private static Verdict except(Verdict verdict, PolicyException one) {
         return new Verdict(
                 FirmwareStatus.EXCEPTED,
-                "excepted until " + one.lastDay() + ": " + one.reason() + ". Without that it would be "
+                "excepted until " + one.lastDay() + ": " + ended(one.reason()) + " Without that it would be "
                         + verdict.status().word() + ": " + verdict.reason(),
                 verdict.security(),
                 false);
+    }
+
+    /** People end what they write with a full stop or not. */
+    private static String ended(String words) {
+        return words.matches("(?s).*[.!?…]") ? words : words + ".";
     }
 
     private LocalDate today(Running device) {

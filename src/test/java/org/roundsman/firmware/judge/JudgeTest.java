@@ -205,6 +205,13 @@ class JudgeTest {
         assertThat(judge("custom").reason()).doesNotContain("excepted");
     }
 
+    @Test
+    void aReasonThatEndsWithAFullStopGetsNoSecondOne() {
+        line.exception("5.9.13", LocalDate.of(2026, 12, 31), "The till.");
+        assertThat(judge("5.9.13").reason())
+                .startsWith("excepted until 2026-12-31: The till. Without that it would be withdrawn");
+    }
+
     /** From the first of September to the 25th of November: 29 + 31 + 25 days. */
     @Test
     void daysBehindCountFromTheDayOnWhichTheRecommendedReleaseCameOut() {

@@ -66,6 +66,13 @@ class SiteAlarmsDbTest {
     }
 
     @Test
+    void aReasonThatEndsWithAFullStopGetsNoSecondOne() {
+        town.house.fleet.run("update firmware_release set reason = 'It restarts.' where stand = 'WITHDRAWN'");
+        look();
+        assertThat(only().text()).endsWith("2026-10-01: It restarts.");
+    }
+
+    @Test
     void nothingIsToldTwiceNotEvenAfterARestart() {
         look();
         int told = town.house.told.size();
