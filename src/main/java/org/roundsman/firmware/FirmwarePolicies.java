@@ -59,7 +59,7 @@ public class FirmwarePolicies {
     public Release save(long lineId, ReleaseDraft entered) {
         LinePolicy line = hold(lineId);
         ReleaseDraft draft = entered.tidy(today());
-        refuse(new PolicyFaults(line, today()).of(draft));
+        refuse(new PolicyFaults(line, clock.instant()).of(draft));
         Optional<Release> before = line.releases().stream()
                 .filter(one -> one.version().equals(draft.version()) && sameModels(one, draft))
                 .findFirst();
@@ -113,7 +113,7 @@ public class FirmwarePolicies {
     public SecurityMinimum save(long lineId, MinimumDraft entered) {
         LinePolicy line = hold(lineId);
         MinimumDraft draft = entered.tidy();
-        refuse(new PolicyFaults(line, today()).of(draft));
+        refuse(new PolicyFaults(line, clock.instant()).of(draft));
         Optional<SecurityMinimum> before = line.minimums().stream()
                 .filter(one -> one.identifier().equalsIgnoreCase(draft.identifier())
                         && one.modelId().equals(PolicyFaults.optional(draft.modelId())))
@@ -175,7 +175,7 @@ public class FirmwarePolicies {
         LinePolicy line = hold(lineId);
         ExceptionDraft draft = entered.tidy();
         boolean there = draft.customerId() != null && writing.customerThere(draft.customerId());
-        refuse(new PolicyFaults(line, today()).of(draft, there));
+        refuse(new PolicyFaults(line, clock.instant()).of(draft, there));
         long id = writing.add(lineId, draft, audit.actor().name(), clock.instant());
         PolicyException after = exception(hold(lineId), id);
         audit.added(subject(line, after), fields(after));
