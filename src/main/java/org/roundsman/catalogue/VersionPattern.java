@@ -9,9 +9,8 @@ import java.util.regex.PatternSyntaxException;
 
 /**
  * A regular expression that a person wrote to take versions apart. Matching always ends soon: versions are short, the pattern may
- * look at so many characters in all and no more, and what it may count and choose between is bounded, since counting and choosing
- * between nothing looks at none.
- * Immutable.
+ * look at so many characters in all and no more, and what it may count and choose between is bounded, since counting and
+ * choosing between nothing looks at none. Immutable.
  */
 public final class VersionPattern {
 
