@@ -180,11 +180,27 @@ public final class Judge {
                 device.place().zone(), zone -> now.atZone(zone).toLocalDate());
     }
 
+    /** Nobody is sent to a release that lacks a security fix itself. */
     private Optional<Release> target(Effective rules, LinePolicy policy, Running device) {
-        return rules.only(Stand.RECOMMENDED).map(Effective.Entry::release).filter(release -> pilot(
-                        rules, policy, device)
-                .filter(pilot -> rules.same(pilot.version(), device.version()))
-                .isEmpty());
+        return rules.only(Stand.RECOMMENDED)
+                .map(Effective.Entry::release)
+                .filter(release -> rules.security(release.version()).missing().isEmpty())
+                .filter(release -> pilot(rules, policy, device)
+                        .filter(pilot -> rules.same(pilot.version(), device.version()))
+                        .isEmpty());
+    }
+
+    /** Why a withdrawn release has no other to go to, after its own reason; else nothing. */
+    private static String lacking(Effective rules, Verdict verdict) {
+        if (verdict.status() != FirmwareStatus.WITHDRAWN) {
+            return "";
+        }
+        return rules.only(Stand.RECOMMENDED)
+                .map(entry -> entry.release().version())
+                .flatMap(version -> rules.security(version).missing().stream()
+                        .findFirst()
+                        .map(minimum -> "; " + version + " lacks " + minimum.identifier() + "; decide about another"))
+                .orElse("");
     }
 
     private FirmwareState state(Running device, Verdict verdict, Effective rules, Optional<Release> target) {
@@ -202,7 +218,7 @@ public final class Judge {
                 verdict.status(),
                 device.version(),
                 device.since(),
-                verdict.reason(),
+                verdict.reason() + lacking(rules, verdict),
                 verdict.security(),
                 target.map(Release::version).orElse(""),
                 behind,

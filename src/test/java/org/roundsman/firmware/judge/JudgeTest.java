@@ -117,6 +117,19 @@ class JudgeTest {
     }
 
     @Test
+    void nobodyIsSentToAReleaseThatLacksASecurityFixItself() {
+        line.minimum("6.4.3", "TR-ADV-11", OptionalLong.empty());
+        FirmwareState state = judge("6.4.1");
+        assertThat(state.status()).isEqualTo(WITHDRAWN);
+        assertThat(state.target()).isEmpty();
+        assertThat(state.reason())
+                .isEqualTo("6.4.1 is older than 6.4.3, the minimum for TR-ADV-11; 6.4.2 lacks TR-ADV-11; decide about"
+                        + " another");
+        assertThat(judge("6.4.2").target()).isEmpty();
+        assertThat(judge("6.5.0").status()).isEqualTo(AHEAD_OF_POLICY);
+    }
+
+    @Test
     void aModelsOwnEntryGoesBeforeItsLines() {
         OptionalLong own = OptionalLong.of(PolicyFixture.MODEL);
         line.release(RECOMMENDED, "6.3.9", own)
