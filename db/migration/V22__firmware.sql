@@ -1,10 +1,10 @@
--- Which firmware is to run where, and how upgrades went.
+-- Which firmware is to run where, and how upgrades went. A line or a model that something is decided about cannot be removed.
 
 -- What is decided about a release of a line: for all its models, or for one, which then goes before.
 create table firmware_release (
     id           bigint generated always as identity primary key,
-    line_id      bigint not null references firmware_line on delete cascade,
-    model_id     bigint references model on delete cascade, -- null = all models of the line
+    line_id      bigint not null references firmware_line,
+    model_id     bigint references model,                   -- null = all models of the line
     version      text not null check (version <> ''),       -- as devices tell it
     stand        text not null check (stand in ('RECOMMENDED', 'ACCEPTED', 'PILOT', 'WITHDRAWN')),
     reason       text not null default '',                  -- of a withdrawal; else a note
@@ -22,8 +22,8 @@ create index firmware_release_model on firmware_release (model_id);
 -- What is older than this lacks the fix of that advisory.
 create table firmware_minimum (
     id         bigint generated always as identity primary key,
-    line_id    bigint not null references firmware_line on delete cascade,
-    model_id   bigint references model on delete cascade,   -- null = all models of the line
+    line_id    bigint not null references firmware_line,
+    model_id   bigint references model,                     -- null = all models of the line
     version    text not null check (version <> ''),
     identifier text not null check (identifier <> ''),      -- such as the number of an advisory
     note       text not null default ''
@@ -33,7 +33,7 @@ create index firmware_minimum_model on firmware_minimum (model_id);
 
 -- Sites that run the pilot release of a line before all others.
 create table firmware_pilot_site (
-    line_id bigint not null references firmware_line on delete cascade,
+    line_id bigint not null references firmware_line,
     site_id bigint not null references site on delete cascade,
     primary key (line_id, site_id)
 );
@@ -42,7 +42,7 @@ create index firmware_pilot_site_of on firmware_pilot_site (site_id);
 -- A customer's devices may run something else until the end of that day, by the clock of each site.
 create table firmware_exception (
     id          bigint generated always as identity primary key,
-    line_id     bigint not null references firmware_line on delete cascade,
+    line_id     bigint not null references firmware_line,
     customer_id bigint not null references customer on delete cascade,
     version     text not null default '',                   -- empty = whatever runs there
     reason      text not null check (reason <> ''),

@@ -9,8 +9,8 @@ import java.util.regex.PatternSyntaxException;
 
 /**
  * A regular expression that a person wrote to take versions apart. Matching always ends soon: versions are short, the pattern may
- * look at so many characters in all and no more, and what it may count is bounded, since counting over nothing looks at none.
- * Immutable.
+ * look at so many characters in all and no more, and what it may count and choose between is bounded, since counting and
+ * choosing between nothing looks at none. Immutable.
  */
 public final class VersionPattern {
 
@@ -80,8 +80,13 @@ public final class VersionPattern {
         }
         try {
             Pattern compiled = Pattern.compile(pattern);
-            if (compiled.matcher("").groupCount() == 0) {
+            int groups = compiled.matcher("").groupCount();
+            if (groups == 0) {
                 return Optional.of("needs at least one group between parentheses, since groups are what is compared");
+            }
+            Optional<String> shape = PatternShape.fault(pattern, groups);
+            if (shape.isPresent()) {
+                return shape;
             }
             return new VersionPattern(compiled).astray()
                     ? Optional.of("can read one text in too many ways, so that a match may take for ever; do not let"

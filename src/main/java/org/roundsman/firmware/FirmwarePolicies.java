@@ -59,7 +59,7 @@ public class FirmwarePolicies {
     public Release save(long lineId, ReleaseDraft entered) {
         LinePolicy line = hold(lineId);
         ReleaseDraft draft = entered.tidy(today());
-        refuse(new PolicyFaults(line, today()).of(draft));
+        refuse(new PolicyFaults(line, clock.instant()).of(draft));
         Optional<Release> before = line.releases().stream()
                 .filter(one -> one.version().equals(draft.version()) && sameModels(one, draft))
                 .findFirst();
@@ -105,7 +105,7 @@ public class FirmwarePolicies {
         LinePolicy line = hold(lineId);
         Release before = release(line, id);
         writing.remove("firmware_release", id);
-        audit.did("removed", subject(line, before));
+        removed(subject(line, before), fields(before));
         changed.fire(new FirmwarePolicyChanged());
     }
 
@@ -113,7 +113,7 @@ public class FirmwarePolicies {
     public SecurityMinimum save(long lineId, MinimumDraft entered) {
         LinePolicy line = hold(lineId);
         MinimumDraft draft = entered.tidy();
-        refuse(new PolicyFaults(line, today()).of(draft));
+        refuse(new PolicyFaults(line, clock.instant()).of(draft));
         Optional<SecurityMinimum> before = line.minimums().stream()
                 .filter(one -> one.identifier().equalsIgnoreCase(draft.identifier())
                         && one.modelId().equals(PolicyFaults.optional(draft.modelId())))
@@ -140,7 +140,7 @@ public class FirmwarePolicies {
         LinePolicy line = hold(lineId);
         SecurityMinimum before = minimum(line, id);
         writing.remove("firmware_minimum", id);
-        audit.did("removed", subject(line, before));
+        removed(subject(line, before), fields(before));
         changed.fire(new FirmwarePolicyChanged());
     }
 
@@ -154,7 +154,7 @@ public class FirmwarePolicies {
             throw new InputRejected(Map.of("site", "choose a site"));
         }
         LinePolicy.PilotSite site = pilot(hold(lineId), siteId).orElseThrow(FirmwarePolicies::gone);
-        audit.added(subject(line, site), new FieldSet().with("site", site.site()));
+        audit.added(subject(line, site), fields(site));
         changed.fire(new FirmwarePolicyChanged());
     }
 
@@ -162,7 +162,7 @@ public class FirmwarePolicies {
         LinePolicy line = hold(lineId);
         LinePolicy.PilotSite site = pilot(line, siteId).orElseThrow(FirmwarePolicies::gone);
         writing.removePilot(lineId, siteId);
-        audit.did("removed", subject(line, site));
+        removed(subject(line, site), fields(site));
         changed.fire(new FirmwarePolicyChanged());
     }
 
@@ -175,16 +175,10 @@ public class FirmwarePolicies {
         LinePolicy line = hold(lineId);
         ExceptionDraft draft = entered.tidy();
         boolean there = draft.customerId() != null && writing.customerThere(draft.customerId());
-        refuse(new PolicyFaults(line, today()).of(draft, there));
+        refuse(new PolicyFaults(line, clock.instant()).of(draft, there));
         long id = writing.add(lineId, draft, audit.actor().name(), clock.instant());
         PolicyException after = exception(hold(lineId), id);
-        audit.added(
-                subject(line, after),
-                new FieldSet()
-                        .with("customer", after.customer())
-                        .with("version", after.version())
-                        .with("reason", after.reason())
-                        .with("last day", after.lastDay()));
+        audit.added(subject(line, after), fields(after));
         changed.fire(new FirmwarePolicyChanged());
         return after;
     }
@@ -194,7 +188,7 @@ public class FirmwarePolicies {
         LinePolicy line = hold(lineId);
         PolicyException before = exception(line, id);
         writing.remove("firmware_exception", id);
-        audit.did("removed", subject(line, before));
+        removed(subject(line, before), fields(before));
         changed.fire(new FirmwarePolicyChanged());
     }
 
@@ -203,6 +197,11 @@ public class FirmwarePolicies {
                 .filter(one -> one.id() == id)
                 .findFirst()
                 .orElseThrow(FirmwarePolicies::gone);
+    }
+
+    /** What was decided stays readable after it is gone. */
+    private void removed(Subject subject, FieldSet before) {
+        audit.note(List.of(new AuditTrail.Note("removed", subject, FieldSet.between(before, new FieldSet()))));
     }
 
     private LinePolicy hold(long lineId) {
@@ -260,5 +259,17 @@ public class FirmwarePolicies {
                 .with("identifier", one.identifier())
                 .with("for", one.model())
                 .with("note", one.note());
+    }
+
+    private static FieldSet fields(LinePolicy.PilotSite one) {
+        return new FieldSet().with("site", one.site());
+    }
+
+    private static FieldSet fields(PolicyException one) {
+        return new FieldSet()
+                .with("customer", one.customer())
+                .with("version", one.version())
+                .with("reason", one.reason())
+                .with("last day", one.lastDay());
     }
 }

@@ -15,6 +15,7 @@ import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.TimeUnit;
 import java.util.concurrent.atomic.AtomicBoolean;
 import org.jboss.logging.Logger;
+import org.roundsman.catalogue.LinesChanged;
 import org.roundsman.firmware.upgrade.Comparing;
 import org.roundsman.firmware.upgrade.Noticing;
 import org.roundsman.firmware.watch.SiteAlarms;
@@ -23,8 +24,8 @@ import org.roundsman.rules.RulesChanged;
 
 /**
  * Keeps the alarms of withdrawn firmware and the record of changes up to date on a thread of its own: at once after a change
- * of the policy, the fleet or a rule, some seconds after a device said something new, and once a minute in any case, since
- * exceptions end by themselves. Observers here only take a note.
+ * of the policy, a line, the fleet or a rule, some seconds after a device said something new, and once a minute in any case,
+ * since exceptions end by themselves. Observers here only take a note.
  */
 @ApplicationScoped
 public class FirmwareWatch {
@@ -80,6 +81,10 @@ public class FirmwareWatch {
     }
 
     void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) RulesChanged event) {
+        ring();
+    }
+
+    void changed(@Observes(during = TransactionPhase.AFTER_SUCCESS) LinesChanged event) {
         ring();
     }
 

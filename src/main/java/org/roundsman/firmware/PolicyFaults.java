@@ -1,6 +1,8 @@
 package org.roundsman.firmware;
 
+import java.time.Instant;
 import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.Optional;
@@ -15,18 +17,23 @@ final class PolicyFaults {
     private static final int LONGEST_IDENTIFIER = 80;
     private static final int LONGEST_EXCEPTION_YEARS = 5;
 
+    /** Where each day ends last: the westernmost zone of ships, of ISO 8601 offset -12:00. */
+    private static final ZoneOffset LAST_ON_EARTH = ZoneOffset.ofHours(-12);
+
     private final LinePolicy line;
     private final VersionScheme versions;
     private final LocalDate today;
+    private final LocalDate earliest;
     private final Map<String, String> faults = new LinkedHashMap<>();
 
     /**
-     * @param today in UTC; a day that begins anywhere on Earth counts as begun
+     * @param now a day that has begun anywhere on Earth counts as begun, and one that has not ended everywhere as not ended
      */
-    PolicyFaults(LinePolicy line, LocalDate today) {
+    PolicyFaults(LinePolicy line, Instant now) {
         this.line = line;
         this.versions = line.versions();
-        this.today = today;
+        this.today = now.atOffset(ZoneOffset.UTC).toLocalDate();
+        this.earliest = now.atOffset(LAST_ON_EARTH).toLocalDate();
     }
 
     Map<String, String> of(ReleaseDraft draft) {
@@ -103,7 +110,7 @@ final class PolicyFaults {
         text("reason", draft.reason(), LONGEST_REASON);
         if (draft.lastDay() == null) {
             faults.put("lastDay", "the last day on which it holds, such as " + today.plusMonths(1));
-        } else if (draft.lastDay().isBefore(today.minusDays(1))
+        } else if (draft.lastDay().isBefore(earliest)
                 || draft.lastDay().isAfter(today.plusYears(LONGEST_EXCEPTION_YEARS))) {
             faults.put("lastDay", "from today to " + LONGEST_EXCEPTION_YEARS + " years ahead");
         }

@@ -9,6 +9,13 @@ import org.roundsman.fleet.DeviceKind;
  *
  * @param version as the device tells it, or empty where none was read
  * @param since when that version was first read
+ * @param otherKind its model is one of another kind of device
  */
 public record Running(
-        long deviceId, String device, DeviceKind kind, String version, Optional<Instant> since, FirmwarePlace place) {}
+        long deviceId,
+        String device,
+        DeviceKind kind,
+        String version,
+        Optional<Instant> since,
+        boolean otherKind,
+        FirmwarePlace place) {}

@@ -77,6 +77,7 @@ public class Models {
     public Model change(long id, ModelDraft draft) {
         Model model = find(id).orElseThrow(() -> gone(id));
         check(id, draft);
+        keepsKind(model, draft);
         FieldSet before = FleetFields.of(model);
         draft.fill(model);
         audit.changed(FleetFields.subject(model), before, FleetFields.of(model));
@@ -110,6 +111,15 @@ public class Models {
         audit.note(List.of(
                 new AuditTrail.Note("removed", FleetFields.subject(model), FieldSet.between(before, new FieldSet()))));
         changed.fire(new FleetChanged());
+    }
+
+    private static void keepsKind(Model model, ModelDraft draft) {
+        long devices = model.kind == draft.kind() ? 0 : Device.count("model.id = ?1", model.id);
+        if (devices > 0) {
+            throw new InputRejected(Map.of("kind", Counted.of(devices, "device is", "devices are")
+                    + " of this model as " + model.kind.word() + "; give " + (devices == 1 ? "it" : "them")
+                    + " another model first"));
+        }
     }
 
     /** The database would remove them together with the model, and nobody would have decided that. */

@@ -164,6 +164,49 @@ class CatalogueDbTest {
     }
 
     @Test
+    void theKindOfAModelStaysWhileDevicesAreOfIt() {
+        Model model = catalogue.add(model(null, "249.00"));
+        FleetFixture.Place place = fixture.place("Saltmarsh");
+        places.tell("update device set model_id = " + model.id + " where id = " + place.deviceId());
+        ModelDraft other = ModelDraft.plain(model.maker, model.name, DeviceKind.NETWORK_SWITCH);
+        assertThatThrownBy(() -> catalogue.change(model.id, other))
+                .isInstanceOfSatisfying(InputRejected.class, e -> assertThat(e.faults())
+                        .containsEntry(
+                                "kind",
+                                "1 device is of this model as access point; give it another model first"));
+        places.tell("update device set model_id = null where id = " + place.deviceId());
+        assertThat(catalogue.change(model.id, other).kind).isEqualTo(DeviceKind.NETWORK_SWITCH);
+    }
+
+    /** Decisions are the owner's; whoever may change the catalogue must not remove them together with it. */
+    @Test
+    void whatIsDecidedAboutFirmwareKeepsItsLineAndItsModel() {
+        FirmwareLine line = lines.add(line(Scheme.DOTTED, ""));
+        Model model = catalogue.add(model(null, "249.00"));
+        places.tell("insert into firmware_release (line_id, model_id, version, stand) values (" + line.id + ", "
+                + model.id + ", '6.4.2', 'RECOMMENDED')");
+        places.tell("insert into firmware_pilot_site (line_id, site_id) values (" + line.id + ", "
+                + fixture.place("Saltmarsh").siteId() + ")");
+        assertThatThrownBy(() -> lines.remove(line.id))
+                .isInstanceOf(InputRejected.class)
+                .hasMessageContaining("rests on this line, such as firmware decisions");
+        assertThatThrownBy(() -> catalogue.remove(model.id))
+                .isInstanceOf(InputRejected.class)
+                .hasMessageContaining("rests on this model, such as firmware decisions");
+        assertThat(places.number("select count(*) from firmware_release where line_id = " + line.id))
+                .isEqualTo(1);
+        places.tell("delete from firmware_release where line_id = " + line.id);
+        catalogue.remove(model.id);
+        assertThatThrownBy(() -> lines.remove(line.id))
+                .as("a pilot site is a decision too")
+                .isInstanceOf(InputRejected.class);
+        places.tell("delete from firmware_pilot_site where line_id = " + line.id);
+        lines.remove(line.id);
+        assertThat(lines.find(line.id)).isEmpty();
+        assertThat(catalogue.find(model.id)).isEmpty();
+    }
+
+    @Test
     void namesAndAnswersAreOnce() {
         FirmwareLine line = lines.add(line(Scheme.SEMANTIC, ""));
         Model model = catalogue.add(model(line.id, "249.00"));

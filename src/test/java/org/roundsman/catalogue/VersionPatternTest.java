@@ -9,6 +9,7 @@ import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.roundsman.catalogue.FirmwareLine.Scheme;
+import org.roundsman.firmware.VersionScheme;
 
 class VersionPatternTest {
 
@@ -70,6 +71,55 @@ class VersionPatternTest {
         assertThat(VersionPattern.fault(pattern))
                 .hasValueSatisfying(fault -> assertThat(fault).contains(words));
         assertThatThrownBy(() -> VersionPattern.of(pattern)).isInstanceOf(IllegalArgumentException.class);
+    }
+
+    /** Each of them has more ways through it than can be tried, and looks at no character on any. */
+    @ParameterizedTest
+    @CsvSource({
+        "'(|)', empty choice",
+        "'(||||||||||)(||||||||||)(||||||||||)(||||||||||)(||||||||||)(||||||||||)x', empty choice",
+        "'(a|)', empty choice",
+        "'(a||b)', empty choice",
+        "'|(a)', empty choice",
+        "'(a)|', empty choice",
+        "'(?:|a)(b)', empty choice",
+        "'(?<one>|a)', empty choice",
+        "'(?i)|(a)', empty choice",
+        "'(a)(?:^|^|^|^)(?:^|^|^|^)(?:^|^|^|^)(?:^|^|^|^)(?:^|^|^|^)', too many choices",
+        "'()\\c[(?:^|^|^|^)(?:^|^|^|^)(?:^|^|^|^)(?:^|^|^|^)(?:^|^|^|^)', too many choices",
+        "'(a)^?^?^?^?^?^?^?^?^?^?', too many choices",
+        "'()?()?()?()?()?()?()?()?()?()?', too many choices",
+        "'()\\1?\\1?\\1?\\1?\\1?\\1?\\1?\\1?\\1?\\1?', too many choices",
+        "'(?x)(a)', has comments",
+        "'(?ix)(a)', has comments"
+    })
+    void whatHasTooManyWaysWithoutALookIsRefused(String pattern, String words) {
+        assertThat(VersionPattern.fault(pattern))
+                .hasValueSatisfying(fault -> assertThat(fault).contains(words));
+    }
+
+    @ParameterizedTest
+    @ValueSource(
+            strings = {
+                "(\\d+)\\.(\\d+)(?:-(alpha|beta|rc)(\\d+)?)?",
+                "(\\d+)(\\||[|]|x)",
+                "([^(|]+)(a|b|c|d|e|f|g|h|i|j)?",
+                "(?i)v?(\\d+)[.](\\d+)",
+                "(\\d{2}){1,4}(?<rest>.*)"
+            })
+    void choicesThatPeopleWriteAreTaken(String pattern) {
+        assertThat(VersionPattern.fault(pattern)).isEmpty();
+        assertThat(VersionScheme.faultOf(pattern)).isEmpty();
+    }
+
+    /** Two rules of the scheme that reads the versions; who enters a pattern is to hear of them at once. */
+    @ParameterizedTest
+    @CsvSource({"'(\\d+)\\Q.\\E(\\d+)', quotes with", "'(\\d+)[](]', cannot be told apart"})
+    void whatVersionsCannotBeReadByIsRefused(String pattern, String words) {
+        assertThat(VersionPattern.fault(pattern))
+                .hasValueSatisfying(fault -> assertThat(fault).contains(words));
+        assertThat(VersionScheme.faultOf(pattern))
+                .hasValueSatisfying(fault -> assertThat(fault).contains(words));
     }
 
     @Test

@@ -47,6 +47,15 @@ class FirmwareStatesDbTest {
     }
 
     @Test
+    void aDeviceWhoseModelIsOfAnotherKindIsNotJudged() {
+        long device = town.accessPoint(town.house.site, "ap-1", "6.1.0");
+        town.house.fleet.run("update device set kind = 'NETWORK_SWITCH' where id = ?", device);
+        FirmwareState state = town.states.of(ALL, List.of(device)).get(device);
+        assertThat(state.status()).isEqualTo(FirmwareStatus.NOT_KNOWN);
+        assertThat(state.reason()).isEqualTo("its model is of another kind");
+    }
+
+    @Test
     void aDecisionShowsAtOnce() {
         long device = town.accessPoint(town.house.site, "ap-1", "6.3.0");
         assertThat(town.states.of(ALL, List.of(device)).get(device).status()).isEqualTo(FirmwareStatus.BEHIND);

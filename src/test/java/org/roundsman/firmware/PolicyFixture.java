@@ -61,13 +61,17 @@ public final class PolicyFixture {
     }
 
     public PolicyFixture exception(String version, LocalDate lastDay) {
+        return exception(version, lastDay, "the till is certified with it");
+    }
+
+    public PolicyFixture exception(String version, LocalDate lastDay, String reason) {
         exceptions.add(new PolicyException(
                 ++number,
                 LINE,
                 CUSTOMER,
                 "Pebblegate Dental",
                 version,
-                "the till is certified with it",
+                reason,
                 lastDay,
                 "wren",
                 Instant.EPOCH));
@@ -92,7 +96,7 @@ public final class PolicyFixture {
     }
 
     public static Running running(long id, String version, FirmwarePlace place) {
-        return new Running(id, "ap-" + id, DeviceKind.ACCESS_POINT, version, Optional.empty(), place);
+        return new Running(id, "ap-" + id, DeviceKind.ACCESS_POINT, version, Optional.empty(), false, place);
     }
 
     public static FirmwarePlace place(String zone) {

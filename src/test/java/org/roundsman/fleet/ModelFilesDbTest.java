@@ -156,6 +156,27 @@ class ModelFilesDbTest {
         assertThat(model("TR-2").objectId).isEqualTo(first + ".2");
     }
 
+    @Test
+    void theKindOfAModelStaysWhileDevicesAreOfIt() {
+        models.add(ModelDraft.plain(maker, "TR-1", DeviceKind.ACCESS_POINT));
+        Customer customer = customers.add(new CustomerDraft(unique("Saltmarsh"), ""));
+        Site site = sites.add(
+                customer.id,
+                new SiteDraft("Pier", "Europe/Berlin", "", "", "", "", "", null, null, List.of(), List.of()));
+        credentials.add(CredentialDraft.community(customer.id, "pier keys", 2, "quayside-secret"));
+        String change = "maker,model,kind\r\n" + maker + ",TR-1,switch\r\n";
+        String device = "customer,site,device,kind,host,credentials,maker,model\r\n" + customer.name
+                + ",Pier,Gangway,access point,192.0.2.9,pier keys," + maker + ",TR-1\r\n";
+        transfer.apply(account, transfer.check(account, device).id());
+        assertThat(devices.ofSite(TransferFixture.ALL, site.id)).hasSize(1);
+        ImportRun refused = transfer.check(account, change);
+        assertThat(transfer.rows(account, refused.id(), ImportOutcome.REFUSED))
+                .extracting(row -> row.faults().get("kind"))
+                .containsExactly("devices are of this model as access point; give them another model first");
+        transfer.run("update device set model_id = null where site_id = " + site.id);
+        assertThat(outcomes(transfer.check(account, change).id())).containsExactly("TR-1 changed");
+    }
+
     /** A device may be of a model that the same upload adds, and is refused with it. */
     @Test
     void devicesNameModelsOfTheSameUpload() {

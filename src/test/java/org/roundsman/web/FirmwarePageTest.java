@@ -218,6 +218,20 @@ class FirmwarePageTest {
     }
 
     @Test
+    void theLinkOfNoVersionLeadsToExactlyThoseDevices() {
+        places.tell("delete from device_fact where fact = 'FIRMWARE' and device_id = " + second);
+        Browser technician = fixture.browser(Role.TECHNICIAN, null);
+        String link = "/firmware/devices?customer=" + place.customerId() + "&model=" + model + "&version=-none";
+        assertThat(technician.get("/firmware?customer=" + place.customerId()).asString())
+                .contains("no version read")
+                .contains(link.replace("&", "&amp;"));
+        assertThat(technician.get(link).asString())
+                .contains("1 found")
+                .contains("Mast AP of " + place.customer())
+                .doesNotContain("Pier AP of " + place.customer());
+    }
+
+    @Test
     void theTablesComeAsCsv() {
         policy();
         Browser manager = fixture.browser(Role.ACCOUNT_MANAGER, null);

@@ -2,6 +2,7 @@ package org.roundsman.firmware.judge;
 
 import java.util.ArrayList;
 import java.util.Comparator;
+import java.util.EnumMap;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -9,6 +10,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.stream.Stream;
 import org.roundsman.firmware.Comparison;
 import org.roundsman.firmware.Comparison.Outcome;
 import org.roundsman.firmware.LinePolicy;
@@ -28,6 +30,7 @@ final class Effective {
     private final List<Entry> entries = new ArrayList<>();
     private final List<Minimum> minimums = new ArrayList<>();
     private final Map<String, Version> read = new HashMap<>();
+    private final Map<Stand, Optional<Entry>> only = new EnumMap<>(Stand.class);
 
     /** A release with what its text means. */
     record Entry(Release release, Version version) {}
@@ -59,11 +62,28 @@ final class Effective {
         return read.computeIfAbsent(text, scheme::read);
     }
 
+    /** The release of that stand, unless the model has a decision of its own about it. */
     Optional<Entry> only(Stand stand) {
-        return entries.stream().filter(entry -> entry.release.stand() == stand).findFirst();
+        return only.computeIfAbsent(stand, wanted -> with(wanted)
+                .filter(entry -> of(entry.release.version()).orElseThrow() == entry)
+                .findFirst());
     }
 
-    /** The decision about that release: the model's own, else the line's; the same text goes before the same place. */
+    /** Whether a release of that stand is withdrawn for this model by a decision of its own. */
+    boolean withdrawnHere(Stand stand) {
+        return with(stand)
+                .map(entry -> of(entry.release.version()).orElseThrow().release.stand())
+                .anyMatch(decided -> decided == Stand.WITHDRAWN);
+    }
+
+    private Stream<Entry> with(Stand stand) {
+        return entries.stream().filter(entry -> entry.release.stand() == stand);
+    }
+
+    /**
+     * The decision about that release: the model's own, else the line's; the same text goes before the same place, where a
+     * withdrawal goes before all else.
+     */
     Optional<Entry> of(String text) {
         return first(text, true).or(() -> first(text, false));
     }
@@ -77,7 +97,7 @@ final class Effective {
                 .findFirst()
                 .or(() -> some.stream()
                         .filter(entry -> same(entry.release.version(), text))
-                        .findFirst());
+                        .min(Comparator.comparing(entry -> entry.release.stand() != Stand.WITHDRAWN)));
     }
 
     boolean same(String one, String other) {

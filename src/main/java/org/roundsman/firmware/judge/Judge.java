@@ -54,6 +54,9 @@ public final class Judge {
                             ? "no policy: its model is not known"
                             : "no policy: its model has no line of firmware");
         }
+        if (device.otherKind()) {
+            return unknown(device, "its model is of another kind");
+        }
         LinePolicy policy = lines.get(device.place().lineId().getAsLong());
         if (policy == null || policy.empty()) {
             return unknown(
@@ -91,7 +94,7 @@ public final class Judge {
             return new Verdict(FirmwareStatus.WITHDRAWN, version + " is " + missing, true, true);
         }
         if (security.cannot().isPresent()) {
-            return Verdict.of(FirmwareStatus.NOT_KNOWN, security.cannot().get());
+            return Verdict.unknown(security.cannot().get());
         }
         return known.flatMap(Judge::running).orElseGet(() -> compared(rules, policy, version));
     }
@@ -107,8 +110,10 @@ public final class Judge {
     private static Verdict compared(Effective rules, LinePolicy policy, String version) {
         Optional<Release> recommended = rules.only(Stand.RECOMMENDED).map(Effective.Entry::release);
         if (recommended.isEmpty()) {
-            return Verdict.of(
-                    FirmwareStatus.NOT_KNOWN, "no policy: no release of " + policy.line() + " is recommended");
+            return Verdict.unknown(
+                    rules.withdrawnHere(Stand.RECOMMENDED)
+                            ? "the recommended release is withdrawn for this model"
+                            : "no policy: no release of " + policy.line() + " is recommended");
         }
         String target = recommended.get().version();
         Comparison comparison = rules.compare(version, target);
@@ -116,7 +121,7 @@ public final class Judge {
             case OLDER -> Verdict.of(FirmwareStatus.BEHIND, version + " is older than " + target);
             case NEWER -> Verdict.of(FirmwareStatus.AHEAD_OF_POLICY, version + " is newer than " + target);
             case SAME -> Verdict.of(FirmwareStatus.CURRENT, "the recommended release");
-            case CANNOT_BE_COMPARED -> Verdict.of(FirmwareStatus.NOT_KNOWN, comparison.reason());
+            case CANNOT_BE_COMPARED -> Verdict.unknown(comparison.reason());
         };
     }
 
@@ -159,10 +164,15 @@ public final class Judge {
     private static Verdict except(Verdict verdict, PolicyException one) {
         return new Verdict(
                 FirmwareStatus.EXCEPTED,
-                "excepted until " + one.lastDay() + ": " + one.reason() + ". Without that it would be "
+                "excepted until " + one.lastDay() + ": " + ended(one.reason()) + " Without that it would be "
                         + verdict.status().word() + ": " + verdict.reason(),
                 verdict.security(),
                 false);
+    }
+
+    /** People end what they write with a full stop or not. */
+    private static String ended(String words) {
+        return words.matches("(?s).*[.!?…]") ? words : words + ".";
     }
 
     private LocalDate today(Running device) {
@@ -170,11 +180,27 @@ public final class Judge {
                 device.place().zone(), zone -> now.atZone(zone).toLocalDate());
     }
 
+    /** Nobody is sent to a release that lacks a security fix itself. */
     private Optional<Release> target(Effective rules, LinePolicy policy, Running device) {
-        return rules.only(Stand.RECOMMENDED).map(Effective.Entry::release).filter(release -> pilot(
-                        rules, policy, device)
-                .filter(pilot -> rules.same(pilot.version(), device.version()))
-                .isEmpty());
+        return rules.only(Stand.RECOMMENDED)
+                .map(Effective.Entry::release)
+                .filter(release -> rules.security(release.version()).missing().isEmpty())
+                .filter(release -> pilot(rules, policy, device)
+                        .filter(pilot -> rules.same(pilot.version(), device.version()))
+                        .isEmpty());
+    }
+
+    /** Why a withdrawn release has no other to go to, after its own reason; else nothing. */
+    private static String lacking(Effective rules, Verdict verdict) {
+        if (verdict.status() != FirmwareStatus.WITHDRAWN) {
+            return "";
+        }
+        return rules.only(Stand.RECOMMENDED)
+                .map(entry -> entry.release().version())
+                .flatMap(version -> rules.security(version).missing().stream()
+                        .findFirst()
+                        .map(minimum -> "; " + version + " lacks " + minimum.identifier() + "; decide about another"))
+                .orElse("");
     }
 
     private FirmwareState state(Running device, Verdict verdict, Effective rules, Optional<Release> target) {
@@ -192,7 +218,7 @@ public final class Judge {
                 verdict.status(),
                 device.version(),
                 device.since(),
-                verdict.reason(),
+                verdict.reason() + lacking(rules, verdict),
                 verdict.security(),
                 target.map(Release::version).orElse(""),
                 behind,

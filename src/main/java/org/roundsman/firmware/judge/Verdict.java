@@ -10,6 +10,7 @@ import org.roundsman.firmware.FirmwareStatus;
  */
 record Verdict(FirmwareStatus status, String reason, boolean security, boolean canBeExcepted) {
 
+    /** Of any status but that nothing is known. */
     static Verdict of(FirmwareStatus status, String reason) {
         return new Verdict(status, reason, false, status != FirmwareStatus.CURRENT);
     }

@@ -17,7 +17,8 @@ public final class RunningTable {
 
     private static final String SELECT = """
         select d.id, d.name, d.kind, f.value, f.since, c.id as customer_id, c.name as customer, s.id as site_id,
-               s.name as site, s.time_zone, m.id as model_id, m.maker || ' ' || m.name as model,
+               s.name as site, s.time_zone, coalesce(m.kind <> d.kind, false) as other_kind,
+               m.id as model_id, m.maker || ' ' || m.name as model,
                l.id as line_id, l.name as line
           from device d
           join site s on s.id = d.site_id
@@ -70,6 +71,7 @@ public final class RunningTable {
                 DeviceKind.valueOf(row.getString("kind")),
                 Sql.text(row, "value").strip(),
                 Sql.moment(row, "since"),
+                row.getBoolean("other_kind"),
                 place);
     }
 }

@@ -31,6 +31,11 @@ public final class SiteAlarms {
 
     private static final AlarmType TYPE = AlarmType.FIRMWARE_WITHDRAWN;
 
+    /** True as well where an exception holds, the decision was taken back, or the site is gone. */
+    private static final String CLEARED = "No device of the site counts as running withdrawn firmware any more.";
+
+    private static final String SWITCHED_OFF = "The rule about withdrawn firmware is switched off for this site.";
+
     private final FirmwareStates states;
     private final AlarmBook book;
     private final SignalSink sink;
@@ -43,7 +48,8 @@ public final class SiteAlarms {
         this.rules = rules;
     }
 
-    private record Wanted(Severity severity, String text) {}
+    /** What a site is to say; without severity nothing, since its rule is switched off. */
+    private record Wanted(Optional<Severity> severity, String text) {}
 
     /** Makes the alarms say what is so at this moment. */
     public void look(Instant now) {
@@ -52,14 +58,17 @@ public final class SiteAlarms {
         known.keySet().removeIf(key -> key.type() != TYPE);
         List<Signal> signals = new ArrayList<>();
         wanted.forEach((key, what) -> {
-            if (!saysSo(known.get(key), what)) {
-                signals.add(new Signal.Raise(key, what.severity(), now, now, what.text()));
+            if (what.severity().isPresent() && !saysSo(known.get(key), what)) {
+                signals.add(new Signal.Raise(key, what.severity().get(), now, now, what.text()));
             }
         });
-        known.keySet().stream()
-                .filter(key -> !wanted.containsKey(key))
-                .forEach(key -> signals.add(
-                        new Signal.Clear(key, now, "No device of the site runs firmware that was withdrawn.")));
+        for (AlarmKey key : known.keySet()) {
+            if (!wanted.containsKey(key)) {
+                signals.add(new Signal.Clear(key, now, CLEARED));
+            } else if (wanted.get(key).severity().isEmpty()) {
+                signals.add(new Signal.Clear(key, now, SWITCHED_OFF));
+            }
+        }
         if (!signals.isEmpty()) {
             sink.accept(signals);
         }
@@ -67,7 +76,7 @@ public final class SiteAlarms {
 
     private static boolean saysSo(OpenAlarm alarm, Wanted what) {
         return alarm != null
-                && alarm.severity() == what.severity()
+                && what.severity().filter(alarm.severity()::equals).isPresent()
                 && alarm.text().equals(what.text());
     }
 
@@ -82,9 +91,9 @@ public final class SiteAlarms {
         sites.forEach((site, all) -> {
             if (all.stream().anyMatch(SiteTexts::withdrawn)) {
                 long customer = all.get(0).place().customerId();
-                severity(current, customer, site)
-                        .ifPresent(severity -> wanted.put(
-                                AlarmKey.of(TYPE, Resource.site(site)), new Wanted(severity, SiteTexts.of(all))));
+                wanted.put(
+                        AlarmKey.of(TYPE, Resource.site(site)),
+                        new Wanted(severity(current, customer, site), SiteTexts.of(all)));
             }
         });
         return wanted;

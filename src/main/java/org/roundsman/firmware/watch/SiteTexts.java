@@ -31,8 +31,9 @@ final class SiteTexts {
                 .filter(state -> !one || state.kind() == kinds.get(0))
                 .count();
         String things = one ? kinds.get(0).word() : "device";
-        return bad.size() + " of " + of + " " + plural(things, of) + (bad.size() == 1 ? " runs" : " run")
-                + " firmware that should not run: " + reasons(bad) + ".";
+        String text = bad.size() + " of " + of + " " + plural(things, of) + (bad.size() == 1 ? " runs" : " run")
+                + " firmware that should not run: " + reasons(bad);
+        return text.matches("(?s).*[.!?…]") ? text : text + ".";
     }
 
     static boolean withdrawn(FirmwareState state) {

@@ -137,6 +137,7 @@ final class Evaluation {
         Map<String, String> before = entry.isNew() ? Map.of() : ModelCells.of(entry.stored(), picture.known());
         ModelDraft draft = ModelCells.read(new Cells(line, before), picture.known());
         faults(line, draft.faults(), ModelCells.COLUMNS);
+        keepsKind(line, entry, draft);
         entry.wants(draft);
         if (found == null) {
             picture.addModel(line.at("maker"), line.at("model"), entry);
@@ -144,6 +145,18 @@ final class Evaluation {
         }
         line.becomes(entry.isNew(), Differences.between(before, ModelCells.of(draft, picture.known())));
         models.add(entry);
+    }
+
+    /** Whoever may change models sees all devices. */
+    private void keepsKind(Line line, Entry<ModelDraft> entry, ModelDraft draft) {
+        if (!entry.isNew()
+                && draft.kind() != null
+                && draft.kind() != entry.stored().kind()
+                && picture.storedDevices().stream()
+                        .anyMatch(device -> entry.id().equals(device.stored().modelId()))) {
+            line.fault("kind", "devices are of this model as " + entry.stored().kind().word()
+                    + "; give them another model first");
+        }
     }
 
     /** By name first; a row whose name nobody has may still be about the device that is polled at its address. */

@@ -20,6 +20,9 @@ record FirmwareSearch(
         @RestQuery String mixed,
         @RestQuery String page) {
 
+    /** Asks for the devices that no version was read of; versions begin otherwise. */
+    static final String NO_VERSION = "-none";
+
     FirmwareSearch {
         status = text(status);
         customer = text(customer);
@@ -50,7 +53,7 @@ record FirmwareSearch(
                 && is(customer, state.place().customerId())
                 && is(model, state.place().modelId().orElse(0))
                 && is(site, state.place().siteId())
-                && (version.isEmpty() || version.equals(state.version()))
+                && (version.isEmpty() || state.version().equals(version.equals(NO_VERSION) ? "" : version))
                 && (mixed.isEmpty() || state.mixed());
     }
 

@@ -57,7 +57,7 @@ record RunLine(
                         "model",
                         String.valueOf(group.model),
                         "version",
-                        group.version));
+                        FirmwareWords.or(group.version, FirmwareSearch.NO_VERSION)));
         return new RunLine(
                 one.place().customer(),
                 FirmwareWords.or(one.place().model(), "model not known"),

@@ -15,6 +15,7 @@ import static org.roundsman.firmware.Release.Stand.RECOMMENDED;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.OptionalLong;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -24,6 +25,8 @@ import org.roundsman.firmware.FirmwareState;
 import org.roundsman.firmware.FirmwareStatus;
 import org.roundsman.firmware.PolicyFixture;
 import org.roundsman.firmware.Release.Stand;
+import org.roundsman.firmware.Running;
+import org.roundsman.fleet.DeviceKind;
 
 /** The policy's own rules: no source. */
 class JudgeTest {
@@ -80,6 +83,22 @@ class JudgeTest {
     }
 
     @Test
+    void aModelOfAnotherKindSaysNothingAboutADevice() {
+        FirmwareState state = new Judge(List.of(line.policy()), NOON)
+                .judge(new Running(
+                        1,
+                        "sw-1",
+                        DeviceKind.NETWORK_SWITCH,
+                        "5.9.13",
+                        Optional.empty(),
+                        true,
+                        PolicyFixture.place("Europe/Berlin")));
+        assertThat(state.status()).isEqualTo(NOT_KNOWN);
+        assertThat(state.reason()).isEqualTo("its model is of another kind");
+        assertThat(state.target()).isEmpty();
+    }
+
+    @Test
     void belowTheMinimumOfASecurityFixCountsAsWithdrawnAndNamesIt() {
         line.minimum("6.1.0", "TR-ADV-7", OptionalLong.empty());
         FirmwareState state = judge("6.0.9");
@@ -98,6 +117,19 @@ class JudgeTest {
     }
 
     @Test
+    void nobodyIsSentToAReleaseThatLacksASecurityFixItself() {
+        line.minimum("6.4.3", "TR-ADV-11", OptionalLong.empty());
+        FirmwareState state = judge("6.4.1");
+        assertThat(state.status()).isEqualTo(WITHDRAWN);
+        assertThat(state.target()).isEmpty();
+        assertThat(state.reason())
+                .isEqualTo("6.4.1 is older than 6.4.3, the minimum for TR-ADV-11; 6.4.2 lacks TR-ADV-11; decide about"
+                        + " another");
+        assertThat(judge("6.4.2").target()).isEmpty();
+        assertThat(judge("6.5.0").status()).isEqualTo(AHEAD_OF_POLICY);
+    }
+
+    @Test
     void aModelsOwnEntryGoesBeforeItsLines() {
         OptionalLong own = OptionalLong.of(PolicyFixture.MODEL);
         line.release(RECOMMENDED, "6.3.9", own)
@@ -111,6 +143,33 @@ class JudgeTest {
                 PolicyFixture.place(OptionalLong.of(PolicyFixture.OTHER_MODEL), OptionalLong.of(PolicyFixture.LINE));
         assertThat(judge("5.9.13", NOON, other).status()).isEqualTo(WITHDRAWN);
         assertThat(judge("6.3.9", NOON, other).status()).isEqualTo(WITHDRAWN);
+    }
+
+    @Test
+    void whatIsWithdrawnForAModelIsNotRecommendedToIt() {
+        OptionalLong own = OptionalLong.of(PolicyFixture.MODEL);
+        line.release(Stand.WITHDRAWN, "6.4.2", own);
+        assertThat(judge("6.4.2").status()).isEqualTo(WITHDRAWN);
+        assertThat(judge("6.4.2").target()).isEmpty();
+        FirmwareState older = judge("6.4.1");
+        assertThat(older.status()).isEqualTo(NOT_KNOWN);
+        assertThat(older.reason()).isEqualTo("the recommended release is withdrawn for this model");
+        assertThat(older.target()).isEmpty();
+        FirmwarePlace other =
+                PolicyFixture.place(OptionalLong.of(PolicyFixture.OTHER_MODEL), OptionalLong.of(PolicyFixture.LINE));
+        assertThat(judge("6.4.1", NOON, other).target()).isEqualTo("6.4.2");
+        line.release(RECOMMENDED, "6.4.3", own);
+        assertThat(judge("6.4.1").target()).isEqualTo("6.4.3");
+    }
+
+    @Test
+    void whatIsWithdrawnForAModelIsNoPilotReleaseOfItEither() {
+        line.pilot(PolicyFixture.SITE)
+                .release(PILOT, "6.5.0")
+                .release(Stand.WITHDRAWN, "6.5.0", OptionalLong.of(PolicyFixture.MODEL));
+        assertThat(judge("6.5.0").status()).isEqualTo(WITHDRAWN);
+        assertThat(judge("6.5.0").target()).isEqualTo("6.4.2");
+        assertThat(judge("6.4.2").reason()).isEqualTo("the recommended release");
     }
 
     @Test
@@ -155,6 +214,15 @@ class JudgeTest {
         assertThat(judge("5.9.12").status()).isEqualTo(EXCEPTED);
         assertThat(judge("6.4.2").status()).as("needs no exception").isEqualTo(CURRENT);
         assertThat(judge("").status()).as("nothing is known to except").isEqualTo(NOT_KNOWN);
+        assertThat(judge("custom").status()).as("nor here").isEqualTo(NOT_KNOWN);
+        assertThat(judge("custom").reason()).doesNotContain("excepted");
+    }
+
+    @Test
+    void aReasonThatEndsWithAFullStopGetsNoSecondOne() {
+        line.exception("5.9.13", LocalDate.of(2026, 12, 31), "The till.");
+        assertThat(judge("5.9.13").reason())
+                .startsWith("excepted until 2026-12-31: The till. Without that it would be withdrawn");
     }
 
     /** From the first of September to the 25th of November: 29 + 31 + 25 days. */
@@ -165,6 +233,21 @@ class JudgeTest {
         assertThat(judge("6.4.2").daysBehind()).isEmpty();
         assertThat(judge("6.5.0").daysBehind()).isEmpty();
         assertThat(judge("6.3.1").daysBehind()).as("accepted").isEmpty();
+    }
+
+    /** Build metadata does not count in the order: Semantic Versioning 2.0, item 10. */
+    @Test
+    void amongReleasesAtTheSamePlaceTheWithdrawnOneDecides() {
+        PolicyFixture semantic = new PolicyFixture()
+                .semantic()
+                .release(RECOMMENDED, "2.2.0")
+                .release(ACCEPTED, "2.1.0+a")
+                .release(Stand.WITHDRAWN, "2.1.0+b");
+        Judge judge = new Judge(List.of(semantic.policy()), NOON);
+        assertThat(judge.judge(running(1, "2.1.0+c")).status()).isEqualTo(WITHDRAWN);
+        assertThat(judge.judge(running(1, "2.1.0+a")).status())
+                .as("decided about by its very text")
+                .isEqualTo(CURRENT);
     }
 
     @Test

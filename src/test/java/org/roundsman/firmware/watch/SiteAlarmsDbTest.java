@@ -44,6 +44,11 @@ class SiteAlarmsDbTest {
         alarms.look(town.house.clock.instant());
     }
 
+    /** How many alarms cleared with these words. */
+    private long said(String words) {
+        return town.house.fleet.id("select count(*) from alarm_episode where summary = ?", words);
+    }
+
     private OpenAlarm only() {
         List<OpenAlarm> found = town.alarms();
         assertThat(found).hasSize(1);
@@ -58,6 +63,13 @@ class SiteAlarmsDbTest {
                         + " it restarts under load.");
         assertThat(only().severity()).isEqualTo(Severity.WARNING);
         assertThat(only().siteId()).hasValue(site);
+    }
+
+    @Test
+    void aReasonThatEndsWithAFullStopGetsNoSecondOne() {
+        town.house.fleet.run("update firmware_release set reason = 'It restarts.' where stand = 'WITHDRAWN'");
+        look();
+        assertThat(only().text()).endsWith("2026-10-01: It restarts.");
     }
 
     @Test
@@ -104,6 +116,8 @@ class SiteAlarmsDbTest {
         town.house.fleet.run("delete from firmware_release where stand = 'WITHDRAWN'");
         look();
         assertThat(town.alarms()).isEmpty();
+        assertThat(said("No device of the site counts as running withdrawn firmware any more."))
+                .isEqualTo(1);
     }
 
     @Test
@@ -139,6 +153,8 @@ class SiteAlarmsDbTest {
                 DeskFixture.NOON)));
         look();
         assertThat(town.alarms()).isEmpty();
+        assertThat(said("The rule about withdrawn firmware is switched off for this site."))
+                .isEqualTo(1);
         town.rules = RuleSet.shipped();
         look();
         assertThat(town.alarms()).hasSize(1);
