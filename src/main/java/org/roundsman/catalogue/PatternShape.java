@@ -56,8 +56,9 @@ final class PatternShape {
             return Optional.of("has an empty choice beside a |; put a question mark after the group instead");
         }
         if (shape.ways > MOST_WAYS) {
-            return Optional.of("has too many choices: those of all groups with |, and two for each group that may be left"
-                    + " out or repeated, multiplied, may make " + MOST_WAYS + " at most");
+            return Optional.of(
+                    "has too many choices: those of all groups with |, and two for each group that may be left"
+                            + " out or repeated, multiplied, may make " + MOST_WAYS + " at most");
         }
         return shape.inClass > 0 || shape.groups != counted
                 ? Optional.of("has groups that cannot be told apart; write it in a simpler way")

@@ -116,9 +116,11 @@ public class Models {
     private static void keepsKind(Model model, ModelDraft draft) {
         long devices = model.kind == draft.kind() ? 0 : Device.count("model.id = ?1", model.id);
         if (devices > 0) {
-            throw new InputRejected(Map.of("kind", Counted.of(devices, "device is", "devices are")
-                    + " of this model as " + model.kind.word() + "; give " + (devices == 1 ? "it" : "them")
-                    + " another model first"));
+            throw new InputRejected(Map.of(
+                    "kind",
+                    Counted.of(devices, "device is", "devices are")
+                            + " of this model as " + model.kind.word() + "; give " + (devices == 1 ? "it" : "them")
+                            + " another model first"));
         }
     }
 

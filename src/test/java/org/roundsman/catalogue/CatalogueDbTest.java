@@ -172,8 +172,7 @@ class CatalogueDbTest {
         assertThatThrownBy(() -> catalogue.change(model.id, other))
                 .isInstanceOfSatisfying(InputRejected.class, e -> assertThat(e.faults())
                         .containsEntry(
-                                "kind",
-                                "1 device is of this model as access point; give it another model first"));
+                                "kind", "1 device is of this model as access point; give it another model first"));
         places.tell("update device set model_id = null where id = " + place.deviceId());
         assertThat(catalogue.change(model.id, other).kind).isEqualTo(DeviceKind.NETWORK_SWITCH);
     }

@@ -44,8 +44,8 @@ class FirmwarePoliciesDbTest {
         FleetFixture.Place place = fixture.place("Saltmarsh");
         Actor actor =
                 new Actor("mara-" + UUID.randomUUID().toString().substring(0, 8), 12L, Actor.Via.PAGE, "", "192.0.2.8");
-        long line = places.number(
-                "insert into firmware_line (name) values ('Tamarack " + actor.name() + "') returning id");
+        long line =
+                places.number("insert into firmware_line (name) values ('Tamarack " + actor.name() + "') returning id");
         LocalDate day = LocalDate.now(clock).plusDays(9);
         long release = policies.save(
                         line, new ReleaseDraft(null, "6.4.2", Release.Stand.RECOMMENDED, "tried", null, null))
@@ -72,7 +72,8 @@ class FirmwarePoliciesDbTest {
     }
 
     private List<String> said(Actor actor) {
-        return log.find(new AuditQuery("", actor.name(), "", null, null, "", null, null), Optional.empty(), 100)
+        return log
+                .find(new AuditQuery("", actor.name(), "", null, null, "", null, null), Optional.empty(), 100)
                 .stream()
                 .map(entry -> entry.action() + " " + entry.subject().kind() + ": "
                         + entry.changes().stream()

@@ -66,15 +66,7 @@ public final class PolicyFixture {
 
     public PolicyFixture exception(String version, LocalDate lastDay, String reason) {
         exceptions.add(new PolicyException(
-                ++number,
-                LINE,
-                CUSTOMER,
-                "Pebblegate Dental",
-                version,
-                reason,
-                lastDay,
-                "wren",
-                Instant.EPOCH));
+                ++number, LINE, CUSTOMER, "Pebblegate Dental", version, reason, lastDay, "wren", Instant.EPOCH));
         return this;
     }
 

@@ -154,8 +154,9 @@ final class Evaluation {
                 && draft.kind() != entry.stored().kind()
                 && picture.storedDevices().stream()
                         .anyMatch(device -> entry.id().equals(device.stored().modelId()))) {
-            line.fault("kind", "devices are of this model as " + entry.stored().kind().word()
-                    + "; give them another model first");
+            line.fault(
+                    "kind",
+                    "devices are of this model as " + entry.stored().kind().word() + "; give them another model first");
         }
     }
 
