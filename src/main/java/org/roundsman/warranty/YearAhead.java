@@ -15,6 +15,7 @@ import java.util.function.Predicate;
  * {@code ended}, {@code missing}, {@code later} and {@code open}; those past support are in one of these too.
  *
  * @param months twelve, in order
+ * @param ending in those twelve months
  * @param ended cover that is over, or was never promised
  * @param missing terms or date not known
  * @param later cover that ends after the twelve months
@@ -25,6 +26,7 @@ import java.util.function.Predicate;
  */
 public record YearAhead(
         List<Month> months,
+        Cost ending,
         Cost ended,
         Cost missing,
         Cost later,
@@ -61,14 +63,13 @@ public record YearAhead(
         for (int i = 0; i < MONTHS; i++) {
             byMonth.put(first.plusMonths(i), new ArrayList<>());
         }
-        units.stream()
-                .filter(UnitCover::ends)
-                .filter(unit -> !month(unit).isAfter(last))
-                .forEach(unit -> byMonth.get(month(unit)).add(unit));
+        units.stream().filter(unit -> endsBy(unit, last)).forEach(unit -> byMonth.get(month(unit))
+                .add(unit));
         return new YearAhead(
                 byMonth.entrySet().stream()
                         .map(one -> new Month(one.getKey(), Cost.of(one.getValue())))
                         .toList(),
+                cost(units, unit -> endsBy(unit, last)),
                 cost(units, unit -> unit.status() == CoverStatus.ENDED),
                 cost(units, unit -> unit.status() == CoverStatus.MISSING),
                 cost(units, unit -> unit.ends() && month(unit).isAfter(last)),
@@ -77,6 +78,10 @@ public record YearAhead(
                 shares(units, last, UnitCover::customerId, unit -> unit.unit().customer()),
                 shares(units, last, unit -> unit.modelId().orElse(0), unit -> unit.unit()
                         .modelLabel()));
+    }
+
+    private static boolean endsBy(UnitCover unit, YearMonth last) {
+        return unit.ends() && !month(unit).isAfter(last);
     }
 
     private static YearMonth month(UnitCover unit) {
@@ -105,7 +110,7 @@ public record YearAhead(
                 id,
                 name,
                 units.size(),
-                cost(units, unit -> unit.ends() && !month(unit).isAfter(last)),
+                cost(units, unit -> endsBy(unit, last)),
                 count(units, unit -> unit.status() == CoverStatus.ENDED),
                 count(units, unit -> unit.status() == CoverStatus.MISSING),
                 count(units, UnitCover::pastSupport));

@@ -13,6 +13,7 @@ import org.roundsman.claims.ClaimChange;
 import org.roundsman.claims.ClaimSearch;
 import org.roundsman.claims.ClaimState;
 import org.roundsman.shared.Page;
+import org.roundsman.system.Rows;
 
 /** The tables of claims and their changes. Works in the transaction of this thread. */
 public final class ClaimTable {
@@ -29,7 +30,7 @@ public final class ClaimTable {
     private final Rows rows;
 
     public ClaimTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "units, claims or spares");
     }
 
     private static Claim claim(ResultSet row) throws SQLException {

@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
 import javax.sql.DataSource;
+import org.roundsman.system.Rows;
 
 /** What the follower of units reads, for many devices at once. */
 public final class FollowTable {
@@ -14,7 +15,7 @@ public final class FollowTable {
     private final Rows rows;
 
     public FollowTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "units, claims or spares");
     }
 
     /** Where the reading of the timeline goes on; empty before the first time. */

@@ -5,6 +5,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import javax.sql.DataSource;
+import org.roundsman.system.Rows;
 
 /** Purchases, as far as they follow the unit that was bought. Works in the transaction of this thread. */
 public final class PurchaseTable {
@@ -12,7 +13,7 @@ public final class PurchaseTable {
     private final Rows rows;
 
     public PurchaseTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "units, claims or spares");
     }
 
     /** What was bought with a unit; prices are left out. */

@@ -8,6 +8,7 @@ import java.util.OptionalLong;
 import javax.sql.DataSource;
 import org.roundsman.claims.Shortage;
 import org.roundsman.claims.StoreRoom;
+import org.roundsman.system.Rows;
 
 /** The tables of store rooms and of what should lie in them. Works in the transaction of this thread. */
 public final class RoomTable {
@@ -21,7 +22,7 @@ public final class RoomTable {
     private final Rows rows;
 
     public RoomTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "units, claims or spares");
     }
 
     private static StoreRoom room(ResultSet row) throws SQLException {

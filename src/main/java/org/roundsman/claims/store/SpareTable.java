@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import javax.sql.DataSource;
 import org.roundsman.claims.Spare;
+import org.roundsman.system.Rows;
 
 /** The table of spares. Works in the transaction of this thread. */
 public final class SpareTable {
@@ -33,7 +34,7 @@ public final class SpareTable {
     private final Rows rows;
 
     public SpareTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "units, claims or spares");
     }
 
     private static Spare spare(ResultSet row) throws SQLException {

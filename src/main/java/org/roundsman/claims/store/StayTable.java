@@ -9,6 +9,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import javax.sql.DataSource;
 import org.roundsman.claims.Stay;
+import org.roundsman.system.Rows;
 
 /** The table of stays. Works in the transaction of this thread. */
 public final class StayTable {
@@ -24,7 +25,7 @@ public final class StayTable {
     private final Rows rows;
 
     public StayTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "units, claims or spares");
     }
 
     private static Stay stay(ResultSet row) throws SQLException {

@@ -3,6 +3,7 @@ package org.roundsman.claims.store;
 import java.util.Optional;
 import javax.sql.DataSource;
 import org.roundsman.catalogue.WarrantyTerms;
+import org.roundsman.system.Rows;
 
 /** The terms with which models are sold. */
 public final class TermsTable {
@@ -10,7 +11,7 @@ public final class TermsTable {
     private final Rows rows;
 
     public TermsTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "units, claims or spares");
     }
 
     /** Empty where none are entered. */

@@ -8,6 +8,7 @@ import java.util.OptionalLong;
 import javax.sql.DataSource;
 import org.roundsman.claims.Fate;
 import org.roundsman.claims.Unit;
+import org.roundsman.system.Rows;
 
 /** The table of units. Works in the transaction of this thread. */
 public final class UnitTable {
@@ -24,7 +25,7 @@ public final class UnitTable {
     private final Rows rows;
 
     public UnitTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "units, claims or spares");
     }
 
     static Unit unit(ResultSet row) throws SQLException {

@@ -20,6 +20,7 @@ import org.roundsman.planned.Repetition;
 import org.roundsman.planned.Stretch;
 import org.roundsman.planned.Target;
 import org.roundsman.planned.Timing;
+import org.roundsman.system.Rows;
 
 /** A window as columns, and back. */
 final class StoredWindow {
@@ -120,12 +121,12 @@ final class StoredWindow {
                     Rows.instant(row, "to_at").orElseThrow()));
         }
         return Timing.Repeating.of(
-                how(kind, Rows.numbers(row, "weekdays"), row.getInt("which")),
+                how(kind, ArrayColumns.numbers(row, "weekdays"), row.getInt("which")),
                 row.getObject("start_time", LocalTime.class),
                 Duration.ofSeconds(row.getInt("length_s")),
                 row.getObject("first_day", LocalDate.class),
                 row.getObject("last_day", LocalDate.class),
-                Rows.days(row, "skipped"));
+                ArrayColumns.days(row, "skipped"));
     }
 
     private static Repetition how(String kind, List<Integer> weekdays, int which) {
@@ -139,7 +140,7 @@ final class StoredWindow {
     }
 
     private static PlannedWindow.Course course(ResultSet row) throws SQLException {
-        List<Instant> at = Rows.instants(row, "ended_at");
+        List<Instant> at = ArrayColumns.instants(row, "ended_at");
         List<String> by = Rows.texts(row, "ended_by");
         List<PlannedWindow.Ended> ends = new ArrayList<>();
         for (int i = 0; i < at.size(); i++) {

@@ -12,6 +12,7 @@ import java.util.OptionalLong;
 import javax.sql.DataSource;
 import org.roundsman.planned.PlannedWindow;
 import org.roundsman.planned.Target;
+import org.roundsman.system.Rows;
 
 /** The tables of planned work. */
 public final class WindowTable {
@@ -43,7 +44,7 @@ public final class WindowTable {
     private final Rows rows;
 
     public WindowTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "planned work");
     }
 
     /**

@@ -12,6 +12,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.UUID;
 import javax.sql.DataSource;
+import org.roundsman.system.Rows;
 import org.roundsman.warranty.CalendarAddress;
 
 /** Addresses of calendars, and what calendars were told last. */
@@ -32,7 +33,7 @@ public final class CalendarTable {
     private final Rows rows;
 
     public CalendarTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "warranty");
     }
 
     /** A day of a customer on which cover ends. */
@@ -137,7 +138,7 @@ public final class CalendarTable {
                 "select t.customer_id, t.day, t.uid, t.sequence, t.changed_at from calendar_day t join"
                         + " unnest(?::bigint[], ?::text[]) w (c, d) on t.customer_id = w.c and t.day = w.d::date",
                 row -> told.put(
-                        new Day(row.getLong(1), Rows.day(row, "day")),
+                        new Day(row.getLong(1), Columns.day(row, "day")),
                         new Told(
                                 row.getObject("uid", UUID.class),
                                 row.getInt("sequence"),

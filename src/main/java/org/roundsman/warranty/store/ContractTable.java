@@ -13,6 +13,7 @@ import java.util.OptionalLong;
 import java.util.Set;
 import java.util.TreeSet;
 import javax.sql.DataSource;
+import org.roundsman.system.Rows;
 import org.roundsman.warranty.Contract;
 import org.roundsman.warranty.ContractDraft;
 
@@ -36,7 +37,7 @@ public final class ContractTable {
     private final Rows rows;
 
     public ContractTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "warranty");
     }
 
     /**
@@ -77,9 +78,9 @@ public final class ContractTable {
                 row.getString("customer"),
                 row.getString("number"),
                 row.getString("supplier"),
-                Rows.service(row, "service"),
-                Rows.day(row, "begins_on"),
-                Rows.day(row, "ends_on"),
+                Columns.service(row, "service"),
+                Columns.day(row, "begins_on"),
+                Columns.day(row, "ends_on"),
                 row.getString("note"),
                 row.getInt("units"));
     }
@@ -91,7 +92,7 @@ public final class ContractTable {
      * @param customers only of these, null for all
      */
     public Map<Key, List<Contract>> byUnit(Long customerId, Collection<Long> customers) {
-        Long[] ids = Rows.ids(customers);
+        Long[] ids = Columns.ids(customers);
         Map<Long, Contract> known = new HashMap<>();
         rows.list(
                         "select w.*, c.name as customer, 0 as units from warranty_contract w join customer c on c.id ="
@@ -112,7 +113,7 @@ public final class ContractTable {
                                     Key.of(contract.customerId(), row.getString(2)), made -> new ArrayList<>())
                             .add(contract);
                 },
-                (Object) Rows.ids(known.keySet()));
+                (Object) Columns.ids(known.keySet()));
         return found;
     }
 
@@ -138,7 +139,7 @@ public final class ContractTable {
 
     /** Whether another contract of the customer has that number; nobody else takes it until this transaction ends. */
     public boolean taken(long customerId, String number, long but) {
-        rows.holdCustomer(customerId);
+        Columns.holdCustomer(rows, customerId);
         return rows.one(
                         "select 1 from warranty_contract where customer_id = ? and lower(number) = lower(?) and id <> ?",
                         row -> 1,

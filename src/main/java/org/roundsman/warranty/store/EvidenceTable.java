@@ -6,6 +6,7 @@ import java.util.HexFormat;
 import java.util.List;
 import java.util.Optional;
 import javax.sql.DataSource;
+import org.roundsman.system.Rows;
 import org.roundsman.warranty.Evidence;
 import org.roundsman.warranty.EvidenceKind;
 
@@ -18,7 +19,7 @@ public final class EvidenceTable {
     private final Rows rows;
 
     public EvidenceTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "warranty");
     }
 
     public List<Evidence> of(long purchaseId) {
@@ -48,7 +49,7 @@ public final class EvidenceTable {
 
     /** Octets that the files of one customer take together; nobody else adds to them until this transaction ends. */
     public long octetsOf(long customerId) {
-        rows.holdCustomer(customerId);
+        Columns.holdCustomer(rows, customerId);
         return rows.one(
                         "select coalesce(sum(e.octets), 0) from evidence e join purchase p on p.id = e.purchase_id where"
                                 + " p.customer_id = ?",

@@ -10,6 +10,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import javax.sql.DataSource;
 import org.roundsman.fleet.PurchaseDraft;
+import org.roundsman.system.Rows;
 import org.roundsman.warranty.Purchase;
 
 /** The table of purchases. */
@@ -40,7 +41,7 @@ public final class PurchaseTable {
     private final Rows rows;
 
     public PurchaseTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "warranty");
     }
 
     /** Purchases of one customer, null for all, by id. */
@@ -54,7 +55,7 @@ public final class PurchaseTable {
 
     /** Those that name one of these devices, or a serial number that one of them tells; by id. */
     public List<Purchase> of(Collection<Long> deviceIds) {
-        Long[] ids = Rows.ids(deviceIds);
+        Long[] ids = Columns.ids(deviceIds);
         return rows.list(WHOLE + OF_DEVICES, PurchaseTable::purchase, ids, ids);
     }
 
@@ -85,14 +86,14 @@ public final class PurchaseTable {
         String currency = row.getString("currency");
         return new PurchaseDraft(
                 row.getString("serial"),
-                Rows.idOrNull(row, "site_id"),
-                Rows.idOrNull(row, "device_id"),
+                Columns.idOrNull(row, "site_id"),
+                Columns.idOrNull(row, "device_id"),
                 row.getString("supplier"),
                 row.getString("order_number"),
                 row.getString("invoice_number"),
-                Rows.day(row, "bought_on"),
-                Rows.day(row, "delivered_on"),
-                Rows.day(row, "installed_on"),
+                Columns.day(row, "bought_on"),
+                Columns.day(row, "delivered_on"),
+                Columns.day(row, "installed_on"),
                 PurchaseDraft.usual(row.getBigDecimal("price"), currency),
                 currency,
                 row.getString("note"));
@@ -100,7 +101,7 @@ public final class PurchaseTable {
 
     /** Whether another purchase of the customer has that serial number; nobody else takes it until this transaction ends. */
     public boolean taken(long customerId, String serial, long but) {
-        rows.holdCustomer(customerId);
+        Columns.holdCustomer(rows, customerId);
         return rows.one(
                         "select 1 from purchase where customer_id = ? and lower(serial) = lower(?) and id <> ?",
                         row -> 1,

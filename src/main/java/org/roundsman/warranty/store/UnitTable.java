@@ -13,6 +13,7 @@ import java.util.OptionalLong;
 import javax.sql.DataSource;
 import org.roundsman.catalogue.WarrantyTerms;
 import org.roundsman.fleet.DeviceKind;
+import org.roundsman.system.Rows;
 import org.roundsman.warranty.KnownUnit;
 import org.roundsman.warranty.Unit;
 import org.roundsman.warranty.UnitModel;
@@ -46,7 +47,7 @@ public final class UnitTable {
     private final Rows rows;
 
     public UnitTable(DataSource database) {
-        this.rows = new Rows(database);
+        this.rows = new Rows(database, "warranty");
     }
 
     /** Every model by its id. */
@@ -67,8 +68,8 @@ public final class UnitTable {
                         row.getString("terms_from"),
                         counted,
                         row.getString("terms_service")),
-                Optional.ofNullable(Rows.day(row, "end_of_sale")),
-                Optional.ofNullable(Rows.day(row, "end_of_support")),
+                Optional.ofNullable(Columns.day(row, "end_of_sale")),
+                Optional.ofNullable(Columns.day(row, "end_of_support")),
                 Optional.ofNullable(row.getBigDecimal("list_price")),
                 row.getString("currency"));
     }
@@ -80,7 +81,7 @@ public final class UnitTable {
      * @param deviceIds null for all
      */
     public List<Unit> devices(Long customerId, Collection<Long> deviceIds, Map<Long, UnitModel> models) {
-        Long[] ids = Rows.ids(deviceIds);
+        Long[] ids = Columns.ids(deviceIds);
         return rows.list(DEVICES, row -> device(row, models), customerId, customerId, ids, ids);
     }
 
@@ -97,7 +98,7 @@ public final class UnitTable {
                 row.getString("name"),
                 row.getString("place"),
                 row.getString("serial").strip(),
-                Optional.ofNullable(Rows.idOrNull(row, "model_id")).map(models::get),
+                Optional.ofNullable(Columns.idOrNull(row, "model_id")).map(models::get),
                 Rows.instant(row, "since").map(since -> since.atZone(zone).toLocalDate()),
                 Optional.empty(),
                 Optional.empty(),

@@ -10,10 +10,8 @@ import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import java.time.Clock;
 import java.time.LocalDate;
-import java.util.Collection;
 import java.util.List;
 import org.roundsman.people.Role;
-import org.roundsman.warranty.Cost;
 import org.roundsman.warranty.UnitCover;
 import org.roundsman.warranty.Warranties;
 import org.roundsman.warranty.YearAhead;
@@ -73,24 +71,14 @@ class AheadPages {
     public TemplateInstance ahead() {
         List<UnitCover> units = warranties.all(visitor.scope());
         YearAhead year = YearAhead.of(units, YearAhead.first(units, LocalDate.now(clock)));
-        Cost ending = Cost.of(endingIn(year, units));
         return Templates.ahead(new View(
                 units.size(),
-                Words.many(ending.units(), "unit", "units"),
-                CoverWords.Sum.of(ending),
+                Words.many(year.ending().units(), "unit", "units"),
+                CoverWords.Sum.of(year.ending()),
                 YearPicture.of(year.months(), "/warranty/units"),
                 decisions.now(units),
                 dates.from(LocalDate.now(clock), units),
                 parts(year)));
-    }
-
-    private static Collection<UnitCover> endingIn(YearAhead year, List<UnitCover> units) {
-        LocalDate after =
-                year.months().get(YearAhead.MONTHS - 1).month().plusMonths(1).atDay(1);
-        return units.stream()
-                .filter(UnitCover::ends)
-                .filter(unit -> unit.lastDay().orElseThrow().isBefore(after))
-                .toList();
     }
 
     private static List<Part> parts(YearAhead year) {
