@@ -2,6 +2,8 @@ package org.roundsman.firmware;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
+import java.time.Instant;
+import java.util.List;
 import java.util.OptionalLong;
 import javax.sql.DataSource;
 import org.roundsman.firmware.store.ChangeTable;
@@ -31,5 +33,10 @@ public class FirmwareChanges {
         int shown = Math.max(1, Math.min(number, last));
         return new Page<>(
                 table.page(scope.onlyCustomer(), device, size, (long) (shown - 1) * size), shown, size, total);
+    }
+
+    /** Those of one customer between these moments, by time, without figures. For the service itself. One statement. */
+    public List<FirmwareChange> between(long customerId, Instant from, Instant to) {
+        return table.between(customerId, from, to);
     }
 }

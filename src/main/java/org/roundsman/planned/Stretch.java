@@ -7,6 +7,7 @@ import java.util.Collection;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Stream;
 
 /**
  * A stretch of time.
@@ -68,5 +69,23 @@ public record Stretch(Instant from, Instant to) {
             sum = sum.plus(stretch.within(from, to).map(Stretch::length).orElse(Duration.ZERO));
         }
         return sum;
+    }
+
+    /**
+     * What is left of the stretches without other time.
+     *
+     * @param stretches ascending, without overlap; so is what is left
+     * @param out in any order; they may overlap
+     */
+    public static List<Stretch> without(List<Stretch> stretches, Collection<Stretch> out) {
+        List<Stretch> left = stretches;
+        for (Stretch gone : merged(out)) {
+            left = left.stream()
+                    .flatMap(stretch -> Stream.concat(
+                            stretch.within(Instant.MIN, gone.from).stream(),
+                            stretch.within(gone.to, Instant.MAX).stream()))
+                    .toList();
+        }
+        return left;
     }
 }

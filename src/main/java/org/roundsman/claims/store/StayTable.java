@@ -8,6 +8,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalLong;
 import javax.sql.DataSource;
+import org.roundsman.claims.ReplacedUnits;
 import org.roundsman.claims.Stay;
 import org.roundsman.system.Rows;
 
@@ -105,6 +106,35 @@ public final class StayTable {
                 StayTable::stay,
                 deviceId,
                 most);
+    }
+
+    /** Units of a customer that took another's place between these moments, by time. */
+    public List<ReplacedUnits.Replaced> replaced(long customerId, Instant from, Instant to) {
+        return rows.list(
+                "select st.site_id, coalesce(s.name, st.site_name) as site, coalesce(s.time_zone, 'UTC') as time_zone,"
+                        + " st.device_id, coalesce(d.name, st.device_name) as device, old.serial as old_serial, u.serial,"
+                        + " st.from_at from unit_stay st join unit u on u.id = st.unit_id join lateral (select p.unit_id"
+                        + " from unit_stay p where p.device_id = st.device_id and (p.from_at, p.id) < (st.from_at, st.id)"
+                        + " order by p.from_at desc, p.id desc limit 1) before on before.unit_id <> st.unit_id"
+                        + " join unit old on old.id = before.unit_id left join site s on s.id = st.site_id"
+                        + " left join device d on d.id = st.device_id where st.customer_id = ? and st.from_at >= ?"
+                        + " and st.from_at < ? and st.said_instead = '' order by st.from_at, st.id",
+                StayTable::replaced,
+                customerId,
+                from,
+                to);
+    }
+
+    private static ReplacedUnits.Replaced replaced(ResultSet row) throws SQLException {
+        return new ReplacedUnits.Replaced(
+                Rows.id(row, "site_id"),
+                row.getString("site"),
+                ZoneId.of(row.getString("time_zone")),
+                row.getLong("device_id"),
+                row.getString("device"),
+                row.getString("old_serial"),
+                row.getString("serial"),
+                Rows.instant(row, "from_at").orElseThrow());
     }
 
     /** When the last unit before left; empty where none did. */

@@ -81,6 +81,19 @@ public final class ChangeTable {
                 .toList();
     }
 
+    /** Those of one customer between these moments, by time, without figures. */
+    public List<FirmwareChange> between(long customer, Instant from, Instant to) {
+        return sql.rows(
+                SELECT + FROM + " and g.at >= ? and g.at < ? order by g.at, g.id",
+                ChangeTable::change,
+                customer,
+                customer,
+                OptionalLong.empty(),
+                OptionalLong.empty(),
+                from,
+                to);
+    }
+
     private Map<Long, List<FigureChange>> figures(List<Long> changes) {
         return sql
                 .rows(

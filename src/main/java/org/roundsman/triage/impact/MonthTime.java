@@ -22,18 +22,7 @@ public final class MonthTime {
     public static List<Stretch> without(List<Stretch> open, Map<Long, List<Stretch>> work, long device) {
         List<Stretch> planned = new ArrayList<>(work.getOrDefault(0L, List.of()));
         planned.addAll(device == 0 ? List.of() : work.getOrDefault(device, List.of()));
-        List<Stretch> left = open;
-        for (Stretch out : Stretch.merged(planned)) {
-            left = left.stream().flatMap(stretch -> cut(stretch, out).stream()).toList();
-        }
-        return left;
-    }
-
-    private static List<Stretch> cut(Stretch stretch, Stretch out) {
-        List<Stretch> parts = new ArrayList<>();
-        Stretch.of(stretch.from(), earlier(stretch.to(), out.from())).ifPresent(parts::add);
-        Stretch.of(later(stretch.from(), out.to()), stretch.to()).ifPresent(parts::add);
-        return parts;
+        return Stretch.without(open, planned);
     }
 
     /** How long these spans were in that condition within the stretches, up to now. */
@@ -55,9 +44,5 @@ public final class MonthTime {
 
     private static Instant earlier(Instant a, Instant b) {
         return a.isBefore(b) ? a : b;
-    }
-
-    private static Instant later(Instant a, Instant b) {
-        return a.isAfter(b) ? a : b;
     }
 }

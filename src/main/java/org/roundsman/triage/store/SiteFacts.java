@@ -10,7 +10,7 @@ import java.util.List;
 import java.util.Optional;
 import javax.sql.DataSource;
 import org.roundsman.fleet.ServiceHours;
-import org.roundsman.triage.impact.ServiceTime;
+import org.roundsman.triage.ServiceTime;
 
 /** What impact needs to know of a site. */
 public final class SiteFacts {

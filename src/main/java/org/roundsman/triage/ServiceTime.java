@@ -1,4 +1,4 @@
-package org.roundsman.triage.impact;
+package org.roundsman.triage;
 
 import java.time.DayOfWeek;
 import java.time.Duration;
