@@ -5,6 +5,7 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Set;
 import org.roundsman.alarms.AlarmType;
@@ -40,7 +41,7 @@ public final class PastRows {
                 AlarmType.byId(row.getString("type")).orElseThrow(),
                 Sql.wide(row, "device_id"),
                 Sql.wide(row, "site_id"),
-                ZoneId.of(row.getString("time_zone")),
+                zone(row.getString("time_zone")),
                 row.getString("resource_name"),
                 Sql.sure(row, "began"),
                 Sql.sure(row, "raised"),
@@ -52,5 +53,9 @@ public final class PastRows {
                 row.getBoolean("was_planned"),
                 Set.of((Long[]) row.getArray("affected").getArray()),
                 Sql.moment(row, "taken"));
+    }
+
+    private static ZoneId zone(String name) {
+        return name.isBlank() ? ZoneOffset.UTC : ZoneId.of(name);
     }
 }
