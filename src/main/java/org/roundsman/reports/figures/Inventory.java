@@ -1,5 +1,7 @@
 package org.roundsman.reports.figures;
 
+import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -27,7 +29,8 @@ import org.roundsman.warranty.Warranties;
 /**
  * Firmware and warranty of a customer's devices as they stand at a moment. Spares that stand at no site do not count. Thread-safe.
  */
-public final class Inventory {
+@ApplicationScoped
+public class Inventory {
 
     private static final int MONTHS_AHEAD = 6;
 
@@ -39,6 +42,7 @@ public final class Inventory {
 
     private final DataSource database;
 
+    @Inject
     public Inventory(DataSource database) {
         this.database = database;
     }
