@@ -15,7 +15,7 @@ final class SiteQuarters {
                 select id, site_id from device where kind = 'ACCESS_POINT' and (?::bigint[] is null or site_id = any (?))),
             site_ap as (select site_id, count(*) n from ap group by site_id),
             c as (
-                select ap.site_id, q.at, sum(q.clients_mean) figure
+                select ap.site_id, q.at, sum(q.clients_mean::float8) figure
                   from quarter_device q join ap on ap.id = q.device_id
                  where q.at >= ?::timestamptz and q.at < ?::timestamptz and q.clients_n > 0 group by ap.site_id, q.at),
             u as (

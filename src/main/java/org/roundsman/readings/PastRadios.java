@@ -1,0 +1,135 @@
+package org.roundsman.readings;
+
+import java.sql.Array;
+import java.sql.Connection;
+import java.sql.PreparedStatement;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.HashMap;
+import java.util.Map;
+import java.util.OptionalDouble;
+import java.util.SortedMap;
+import java.util.TreeMap;
+import javax.sql.DataSource;
+import org.roundsman.measure.Band;
+import org.roundsman.readings.sql.Sql;
+
+/**
+ * The quarter hours of many radios over a long stretch of the past. For the service itself: callers check the customer scope.
+ * Thread-safe.
+ *
+ * <p>Radios come device by device, each with its figures in two arrays. A question about one device follows the primary key and
+ * needs no sort, whatever the planner thinks of the rest of the table; both sides hold the figures of one device at a time; and
+ * a row of arrays costs a fraction of the thousands of rows that it stands for. From its fifth run on the driver takes the
+ * arrays in binary form.
+ */
+public final class PastRadios {
+
+    private static final String QUARTERS = """
+        select q.number,
+               array_agg(q.utilisation_mean) filter (where q.utilisation_n > 0) as utilisation,
+               array_agg(q.clients_mean) filter (where q.clients_n > 0) as clients
+          from quarter_radio q
+         where q.device_id = ? and q.at >= ?::timestamptz and q.at < ?::timestamptz
+         group by q.number
+         order by q.number
+        """;
+
+    /** Raw readings are cut by day: one by one, each device's last answer is looked up in the one part that holds it. */
+    private static final String KNOWN = """
+        select r.device_id, r.number, null::float8 as band from radio r where r.device_id = any (?)
+        union all
+        select n.device_id, x.number, x.band::float8
+          from device_now n
+         cross join lateral (
+               select r.number, r.band from reading_radio r
+                where r.device_id = n.device_id and r.at = n.last_answered_at offset 0) x
+         where n.device_id = any (?)
+        """;
+
+    private final DataSource source;
+
+    public PastRadios(DataSource source) {
+        this.source = source;
+    }
+
+    /** Takes the radios, device by device in the order that was asked, each by number. */
+    public interface Taker {
+        /**
+         * One radio that has quarter hours.
+         *
+         * @param utilisation means of the quarter hours with a figure, in any order
+         * @param clients means of the quarter hours with a figure, in any order
+         */
+        void radio(long deviceId, int number, double[] utilisation, double[] clients);
+    }
+
+    /**
+     * Hands over every radio that has quarter hours in the stretch.
+     *
+     * @param from begin of a quarter hour
+     * @param to end, exclusive
+     */
+    public void each(Collection<Long> deviceIds, Instant from, Instant to, Taker taker) {
+        try (Connection connection = source.getConnection();
+                PreparedStatement statement = connection.prepareStatement(QUARTERS)) {
+            for (long device : deviceIds) {
+                Sql.fill(statement, device, Sql.time(from), Sql.time(to));
+                try (ResultSet row = statement.executeQuery()) {
+                    while (row.next()) {
+                        taker.radio(device, row.getInt("number"), figures(row, "utilisation"), figures(row, "clients"));
+                    }
+                }
+            }
+        } catch (SQLException e) {
+            throw failed(e);
+        }
+    }
+
+    private static double[] figures(ResultSet row, String column) throws SQLException {
+        Array array = row.getArray(column);
+        if (array == null) {
+            return new double[0];
+        }
+        Number[] stored = (Number[]) array.getArray();
+        double[] figures = new double[stored.length];
+        for (int i = 0; i < stored.length; i++) {
+            figures[i] = stored[i].doubleValue();
+        }
+        return figures;
+    }
+
+    /** The radios that each device has, with the band in GHz that its last answer told; empty where it did not. */
+    public Map<Long, SortedMap<Integer, OptionalDouble>> known(Collection<Long> deviceIds) {
+        Map<Long, SortedMap<Integer, OptionalDouble>> known = new HashMap<>();
+        try (Connection connection = source.getConnection();
+                PreparedStatement statement = connection.prepareStatement(KNOWN)) {
+            Sql.fill(statement, Sql.ids(connection, deviceIds), Sql.ids(connection, deviceIds));
+            try (ResultSet row = statement.executeQuery()) {
+                while (row.next()) {
+                    known.computeIfAbsent(row.getLong("device_id"), made -> new TreeMap<>())
+                            .merge(row.getInt("number"), band(row), (one, other) -> one.isPresent() ? one : other);
+                }
+            }
+            return known;
+        } catch (SQLException e) {
+            throw failed(e);
+        }
+    }
+
+    /** Stored in four octets, 2.4 comes back as a little more. */
+    private static OptionalDouble band(ResultSet row) throws SQLException {
+        OptionalDouble stored = Sql.real(row, "band");
+        return stored.isEmpty()
+                ? stored
+                : Band.of(stored.getAsDouble()).stream()
+                        .mapToDouble(Band::gigahertz)
+                        .findFirst();
+    }
+
+    private static IllegalStateException failed(SQLException e) {
+        return new IllegalStateException("past radios cannot be read from the database: " + e.getMessage(), e);
+    }
+}
