@@ -40,11 +40,13 @@ public final class Formats {
     private final ListFormatter lists;
     private final DateFormat day;
     private final DateFormat shortDay;
+    private final DateFormat dayAndMonth;
     private final DateFormat month;
     private final DateFormat moment;
     private final DateFormat dated;
     private final DateFormat clock;
     private final String[] weekdays;
+    private final String[] longWeekdays;
 
     /** @param tag BCP 47, such as {@code en-GB} */
     Formats(String tag) {
@@ -56,11 +58,14 @@ public final class Formats {
         lists = ListFormatter.getInstance(locale);
         day = dates("yMMMMd", locale);
         shortDay = dates("yMMMd", locale);
+        dayAndMonth = dates("MMMd", locale);
         month = dates("yMMMM", locale);
         moment = dates("EEEMMMdjm", locale);
         dated = dates("yMMMdjm", locale);
         clock = dates("jm", locale);
-        weekdays = new DateFormatSymbols(locale).getWeekdays(DateFormatSymbols.STANDALONE, DateFormatSymbols.SHORT);
+        DateFormatSymbols symbols = new DateFormatSymbols(locale);
+        weekdays = symbols.getWeekdays(DateFormatSymbols.STANDALONE, DateFormatSymbols.SHORT);
+        longWeekdays = symbols.getWeekdays(DateFormatSymbols.STANDALONE, DateFormatSymbols.WIDE);
     }
 
     /** Moments are turned into the clock of their place first, so that only one set of time zones counts, which is Java's. */
@@ -86,10 +91,27 @@ public final class Formats {
                 .toString();
     }
 
+    /** A share from 0 to 1 in percent without the sign, at most one decimal, never rounded up; for small places. */
+    public String bareShare(double share) {
+        return plain.scale(Scale.powerOfTen(2))
+                .precision(Precision.maxFraction(1))
+                .roundingMode(RoundingMode.DOWN)
+                .format(share)
+                .toString();
+    }
+
     /** A figure that is in percent already, at most {@code decimals} decimals. */
     public String percent(double figure, int decimals) {
         return plain.unit(MeasureUnit.PERCENT)
                 .precision(Precision.maxFraction(decimals))
+                .roundingMode(RoundingMode.HALF_EVEN)
+                .format(figure)
+                .toString();
+    }
+
+    /** A number without decimals. */
+    public String whole(double figure) {
+        return plain.precision(Precision.integer())
                 .roundingMode(RoundingMode.HALF_EVEN)
                 .format(figure)
                 .toString();
@@ -137,6 +159,10 @@ public final class Formats {
         return written(shortDay, date.atStartOfDay());
     }
 
+    public String dayAndMonth(LocalDate date) {
+        return written(dayAndMonth, date.atStartOfDay());
+    }
+
     public String month(YearMonth of) {
         return written(month, of.atDay(1).atStartOfDay());
     }
@@ -159,8 +185,13 @@ public final class Formats {
         return written(clock, LocalDate.EPOCH.atTime(LocalTime.of(hour, 0)));
     }
 
+    /** As short as a column needs. */
     public String weekday(DayOfWeek day) {
         return weekdays[day.getValue() % 7 + 1];
+    }
+
+    public String weekdayInFull(DayOfWeek day) {
+        return longWeekdays[day.getValue() % 7 + 1];
     }
 
     /** Sums side by side: currencies are never added up together. */
