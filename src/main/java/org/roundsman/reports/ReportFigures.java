@@ -87,7 +87,8 @@ public class ReportFigures {
                 equipment,
                 Dealings.of(subject, asOf, events.episodes()),
                 new Doings(subject, asOf).of(periods, events),
-                Advice.of(sites, outages, radios, rooms, equipment, whole));
+                Advice.of(
+                        sites, outages, rooms, equipment, whole, inventory.costs(subject.customerId(), asOf)));
     }
 
     private List<Found> outages(List<SiteTimes> times, PastEvents events) {
