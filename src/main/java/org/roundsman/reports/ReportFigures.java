@@ -22,19 +22,18 @@ import org.roundsman.reports.figures.Rooms;
 import org.roundsman.reports.figures.SitePeriod;
 import org.roundsman.reports.figures.SiteTimes;
 import org.roundsman.reports.figures.WatchedSites;
-import org.roundsman.triage.Impacts;
+import org.roundsman.triage.PastPeople;
 
 /**
- * Puts a report together from what is stored. The number of statements does not rise with the number of access points, but
- * with that of sites, and of hours in which somebody was without Wi-Fi. For the service itself: callers check the customer
- * scope. Thread-safe.
+ * Puts a report together from what is stored. The number of statements rises with the number of sites, not with that of access
+ * points or outages. For the service itself: callers check the customer scope. Thread-safe.
  */
 @ApplicationScoped
 public class ReportFigures {
 
     private final DataSource database;
     private final WatchedSites watched;
-    private final Impacts impacts;
+    private final PastPeople people;
     private final Inventory inventory;
     private final boolean invented;
 
@@ -42,12 +41,12 @@ public class ReportFigures {
     public ReportFigures(
             DataSource database,
             WatchedSites watched,
-            Impacts impacts,
+            PastPeople people,
             Inventory inventory,
             @ConfigProperty(name = "roundsman.demo.enabled", defaultValue = "false") boolean invented) {
         this.database = database;
         this.watched = watched;
-        this.impacts = impacts;
+        this.people = people;
         this.inventory = inventory;
         this.invented = invented;
     }
@@ -92,7 +91,7 @@ public class ReportFigures {
     }
 
     private List<Found> outages(List<SiteTimes> times, PastEvents events) {
-        Outages outages = new Outages(impacts, events);
+        Outages outages = new Outages(people, events);
         return Outages.sorted(times.stream()
                 .flatMap(site -> outages.of(site.site(), site.silences()).stream())
                 .toList());

@@ -24,7 +24,7 @@ import org.roundsman.reports.figures.Inventory;
 import org.roundsman.reports.figures.PastOfSite;
 import org.roundsman.reports.figures.WatchedSites;
 import org.roundsman.testing.TestDatabase;
-import org.roundsman.triage.Impacts;
+import org.roundsman.triage.PastPeople;
 
 /** Whole reports of an invented customer with sites in Berlin and New York; lengths of months by java.time. */
 class ReportFiguresDbTest {
@@ -51,11 +51,10 @@ class ReportFiguresDbTest {
 
     private static ReportFigures figures(DataSource source, Instant asOf) {
         PlannedWork planned = new PlannedWork(source, Clock.fixed(asOf, ZoneOffset.UTC));
-        PastSpans spans = new PastSpans(source);
         return new ReportFigures(
                 source,
-                new WatchedSites(source, spans, planned),
-                new Impacts(source, new PastClients(source), spans, planned),
+                new WatchedSites(source, new PastSpans(source), planned),
+                new PastPeople(new PastClients(source), planned),
                 new Inventory(source),
                 true);
     }
@@ -181,11 +180,15 @@ class ReportFiguresDbTest {
     }
 
     @Test
-    void moreAccessPointsTakeNoMoreStatements() {
+    void moreAccessPointsAndOutagesTakeNoMoreStatements() {
         past.device("ap-0", "ACCESS_POINT");
+        past.silent(past.device("ap-1", "ACCESS_POINT"), "2026-10-14T10:00", "2026-10-14T12:00");
         int one = statements();
-        for (int i = 1; i < 25; i++) {
-            past.device("ap-" + i, "ACCESS_POINT");
+        for (int i = 2; i < 25; i++) {
+            long point = past.device("ap-" + i, "ACCESS_POINT");
+            past.usually(point, "2026-10-14T10:00", 2, 10);
+            past.silent(point, "2026-10-14T10:00", "2026-10-14T12:00");
+            past.silent(point, "2026-10-15T10:00", "2026-10-15T12:00");
         }
         assertThat(statements()).isEqualTo(one).isPositive();
     }

@@ -15,7 +15,7 @@ import org.roundsman.readings.PastSpans;
 import org.roundsman.readings.ReadingsFixture;
 import org.roundsman.reports.Outage;
 import org.roundsman.reports.ReportSubject;
-import org.roundsman.triage.Impacts;
+import org.roundsman.triage.PastPeople;
 
 /** Writes what happened at an invented site in Berlin, as rows, and asks for what a report makes of it. */
 public final class PastOfSite {
@@ -37,8 +37,8 @@ public final class PastOfSite {
         this.site = fleet.site(customer, "Mill Lane", "Europe/Berlin");
     }
 
-    public Impacts impacts(Instant asOf) {
-        return new Impacts(database, new PastClients(database), new PastSpans(database), planned(asOf));
+    public PastPeople people(Instant asOf) {
+        return new PastPeople(new PastClients(database), planned(asOf));
     }
 
     public WatchedSites watched(Instant asOf) {
@@ -188,7 +188,7 @@ public final class PastOfSite {
     }
 
     List<Outage> outages(ReportSubject subject, Instant asOf) {
-        Outages outages = new Outages(impacts(asOf), events(subject, asOf));
+        Outages outages = new Outages(people(asOf), events(subject, asOf));
         return Outages.sorted(times(subject, asOf).stream()
                         .flatMap(times -> outages.of(times.site(), times.silences()).stream())
                         .toList())
