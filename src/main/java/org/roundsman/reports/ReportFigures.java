@@ -9,6 +9,7 @@ import java.util.function.Function;
 import javax.sql.DataSource;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.roundsman.reports.figures.Advice;
+import org.roundsman.reports.figures.Costs;
 import org.roundsman.reports.figures.Crowds;
 import org.roundsman.reports.figures.Dealings;
 import org.roundsman.reports.figures.Doings;
@@ -61,15 +62,14 @@ public class ReportFigures {
         List<SitePeriod> periods = times.stream().map(SiteTimes::site).toList();
         PastEvents events = PastEvents.of(database, subject, asOf);
         List<Found> found = outages(times, events);
-        List<Outage> outages = found.stream().map(Found::outage).toList();
         EarlierPeriods earlier = EarlierPeriods.of(subject);
         Crowds crowds = new Crowds(database);
-        List<SiteFigures> sites = times.stream()
-                .map(site -> figures(site, crowds.ofSite(site.site(), earlier)))
-                .toList();
+        List<SiteFigures> sites = sites(times, crowds, earlier);
+        List<Outage> outages = found.stream().map(Found::outage).toList();
         List<RadioFigures> radios = new Radios(database).of(periods);
         List<Room> rooms = Rooms.of(periods, radios, found);
         Equipment equipment = inventory.of(subject.customerId(), subject, asOf);
+        Costs costs = inventory.costs(subject.customerId(), asOf);
         Watch whole = sum(sites, SiteFigures::whole);
         return new Report(
                 Report.FORM,
@@ -86,8 +86,13 @@ public class ReportFigures {
                 equipment,
                 Dealings.of(subject, asOf, events.episodes()),
                 new Doings(subject, asOf).of(periods, events),
-                Advice.of(
-                        sites, outages, rooms, equipment, whole, inventory.costs(subject.customerId(), asOf)));
+                Advice.of(sites, outages, rooms, equipment, whole, costs));
+    }
+
+    private static List<SiteFigures> sites(List<SiteTimes> times, Crowds crowds, EarlierPeriods earlier) {
+        return times.stream()
+                .map(site -> figures(site, crowds.ofSite(site.site(), earlier)))
+                .toList();
     }
 
     private List<Found> outages(List<SiteTimes> times, PastEvents events) {
