@@ -9,6 +9,7 @@ import java.util.function.Function;
 import javax.sql.DataSource;
 import org.eclipse.microprofile.config.inject.ConfigProperty;
 import org.roundsman.reports.figures.Advice;
+import org.roundsman.reports.figures.Costs;
 import org.roundsman.reports.figures.Crowds;
 import org.roundsman.reports.figures.Dealings;
 import org.roundsman.reports.figures.Doings;
@@ -22,19 +23,18 @@ import org.roundsman.reports.figures.Rooms;
 import org.roundsman.reports.figures.SitePeriod;
 import org.roundsman.reports.figures.SiteTimes;
 import org.roundsman.reports.figures.WatchedSites;
-import org.roundsman.triage.Impacts;
+import org.roundsman.triage.PastPeople;
 
 /**
- * Puts a report together from what is stored. The number of statements does not rise with the number of access points, but
- * with that of sites, and of hours in which somebody was without Wi-Fi. For the service itself: callers check the customer
- * scope. Thread-safe.
+ * Puts a report together from what is stored. The number of statements rises with the number of sites, not with that of access
+ * points or outages. For the service itself: callers check the customer scope. Thread-safe.
  */
 @ApplicationScoped
 public class ReportFigures {
 
     private final DataSource database;
     private final WatchedSites watched;
-    private final Impacts impacts;
+    private final PastPeople people;
     private final Inventory inventory;
     private final boolean invented;
 
@@ -42,12 +42,12 @@ public class ReportFigures {
     public ReportFigures(
             DataSource database,
             WatchedSites watched,
-            Impacts impacts,
+            PastPeople people,
             Inventory inventory,
             @ConfigProperty(name = "roundsman.demo.enabled", defaultValue = "false") boolean invented) {
         this.database = database;
         this.watched = watched;
-        this.impacts = impacts;
+        this.people = people;
         this.inventory = inventory;
         this.invented = invented;
     }
@@ -62,15 +62,14 @@ public class ReportFigures {
         List<SitePeriod> periods = times.stream().map(SiteTimes::site).toList();
         PastEvents events = PastEvents.of(database, subject, asOf);
         List<Found> found = outages(times, events);
-        List<Outage> outages = found.stream().map(Found::outage).toList();
         EarlierPeriods earlier = EarlierPeriods.of(subject);
         Crowds crowds = new Crowds(database);
-        List<SiteFigures> sites = times.stream()
-                .map(site -> figures(site, crowds.ofSite(site.site(), earlier)))
-                .toList();
+        List<SiteFigures> sites = sites(times, crowds, earlier);
+        List<Outage> outages = found.stream().map(Found::outage).toList();
         List<RadioFigures> radios = new Radios(database).of(periods);
         List<Room> rooms = Rooms.of(periods, radios, found);
         Equipment equipment = inventory.of(subject.customerId(), subject, asOf);
+        Costs costs = inventory.costs(subject.customerId(), asOf);
         Watch whole = sum(sites, SiteFigures::whole);
         return new Report(
                 Report.FORM,
@@ -87,11 +86,17 @@ public class ReportFigures {
                 equipment,
                 Dealings.of(subject, asOf, events.episodes()),
                 new Doings(subject, asOf).of(periods, events),
-                Advice.of(sites, outages, radios, rooms, equipment, whole));
+                Advice.of(sites, outages, rooms, equipment, whole, costs));
+    }
+
+    private static List<SiteFigures> sites(List<SiteTimes> times, Crowds crowds, EarlierPeriods earlier) {
+        return times.stream()
+                .map(site -> figures(site, crowds.ofSite(site.site(), earlier)))
+                .toList();
     }
 
     private List<Found> outages(List<SiteTimes> times, PastEvents events) {
-        Outages outages = new Outages(impacts, events);
+        Outages outages = new Outages(people, events);
         return Outages.sorted(times.stream()
                 .flatMap(site -> outages.of(site.site(), site.silences()).stream())
                 .toList());

@@ -44,10 +44,8 @@ public class Impacts {
     /** Weeks that are looked back. */
     public static final int WEEKS = 4;
 
-    /** Of what lasts longer no person-minutes are worked out. */
-    public static final Duration LONGEST = Duration.ofDays(2);
-
     private static final int KEPT = 2_000;
+    private static final Duration LONGEST = Duration.ofDays(2);
     /** So long it stands that nothing is known of an hour; a past may be loaded meanwhile. */
     private static final Duration UNKNOWN_STANDS = Duration.ofMinutes(2);
 

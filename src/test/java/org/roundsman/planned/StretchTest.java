@@ -60,4 +60,32 @@ class StretchTest {
         assertThat(Stretch.shared(merged, begin, begin.plusSeconds(7_200)))
                 .isEqualTo(Duration.ofMinutes(covered.get(from, from + 120).cardinality()));
     }
+
+    /** Against a set of minutes. */
+    @Property(tries = 300)
+    void whatIsLeftCoversTheOtherMinutes(
+            @ForAll @Size(max = 8) List<@IntRange(max = 500) Integer> starts,
+            @ForAll @IntRange(min = 1, max = 90) int length,
+            @ForAll @Size(max = 6) List<@IntRange(max = 500) Integer> outs,
+            @ForAll @IntRange(min = 1, max = 60) int out) {
+        List<Stretch> some = new ArrayList<>();
+        BitSet left = new BitSet();
+        for (int start : starts) {
+            some.add(minutes(start, start + length));
+            left.set(start, start + length);
+        }
+        List<Stretch> gone = new ArrayList<>();
+        for (int start : outs) {
+            gone.add(minutes(start, start + out));
+            left.clear(start, start + out);
+        }
+        BitSet again = new BitSet();
+        Instant last = Instant.MIN;
+        for (Stretch one : Stretch.without(Stretch.merged(some), gone)) {
+            assertThat(one.from()).isAfterOrEqualTo(last);
+            last = one.to();
+            again.set((int) one.from().getEpochSecond() / 60, (int) one.to().getEpochSecond() / 60);
+        }
+        assertThat(again).isEqualTo(left);
+    }
 }

@@ -20,6 +20,7 @@ import org.roundsman.readings.PastClients;
 import org.roundsman.readings.PastSpans;
 import org.roundsman.readings.ReadingsFixture;
 import org.roundsman.testing.TestDatabase;
+import org.roundsman.triage.PastPeople.Absence;
 
 /** Impacts against medians worked out by hand. Changes of the clock: Europe/Berlin, 2026-03-29 and 2026-10-25 (tz database). */
 class ImpactsDbTest {
@@ -261,6 +262,35 @@ class ImpactsDbTest {
                 .hasValue(30 * 40 + 15 * 10);
         assertThat(impacts.personMinutes(site, Set.of(), berlin("2026-06-30T10:30"), berlin("2026-06-30T11:15")))
                 .isEmpty();
+    }
+
+    @Test
+    void askedForAtOncePeopleAreTheSame() {
+        long other = fleet.accessPoint(site, "ap-beside");
+        int clients = 0;
+        for (String day : List.of("2026-06-23", "2026-06-16", "2026-06-09", "2026-06-02")) {
+            clients += 7;
+            hour(point, berlin(day + "T10:00"), clients);
+            hour(point, berlin(day + "T11:00"), 50 - clients);
+            hour(other, berlin(day + "T11:00"), clients * clients);
+        }
+        network(point, berlin("2026-06-23T10:00"), "Staff", "staff", 3);
+        span(point, berlin("2026-06-16T10:10"), berlin("2026-06-16T10:40"), 2);
+        List<Absence> absences = List.of(
+                new Absence(point, TUESDAY, berlin("2026-06-30T12:10")),
+                new Absence(other, berlin("2026-06-30T11:30"), berlin("2026-06-30T11:50")));
+        PastPeople.Usually usually = new PastPeople(
+                        new PastClients(database), new PlannedWork(database, new SetClock("2026-06-30T08:20:00Z")))
+                .of(site, BERLIN, absences);
+        for (Absence absence : absences) {
+            Set<Long> device = Set.of(absence.deviceId());
+            assertThat(usually.personMinutes(absence))
+                    .isPresent()
+                    .isEqualTo(impacts.personMinutes(site, device, absence.from(), absence.to()));
+            assertThat(usually.clients(device, absence.from()))
+                    .isPresent()
+                    .isEqualTo(impacts.of(site, device, absence.from()).clients());
+        }
     }
 
     @Test

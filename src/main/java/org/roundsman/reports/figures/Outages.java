@@ -1,5 +1,6 @@
 package org.roundsman.reports.figures;
 
+import java.time.Duration;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
@@ -8,21 +9,27 @@ import java.util.OptionalDouble;
 import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
+import java.util.stream.Stream;
 import org.roundsman.alarms.PastEpisode;
 import org.roundsman.claims.ReplacedUnits.Replaced;
 import org.roundsman.reports.Outage;
 import org.roundsman.reports.Outage.Cause;
 import org.roundsman.reports.figures.SitePeriod.Point;
-import org.roundsman.triage.Impacts;
+import org.roundsman.triage.PastPeople;
+import org.roundsman.triage.PastPeople.Absence;
+import org.roundsman.triage.PastPeople.Usually;
 
 /** Tells the outages of a site: what was silent together, why, for how many people, and what we did. */
 public final class Outages {
 
-    private final Impacts impacts;
+    /** Of a longer absence the past tells too little to say how many people were without. */
+    private static final Duration LONGEST = Duration.ofDays(2);
+
+    private final PastPeople people;
     private final PastEvents events;
 
-    public Outages(Impacts impacts, PastEvents events) {
-        this.impacts = impacts;
+    public Outages(PastPeople people, PastEvents events) {
+        this.people = people;
         this.events = events;
     }
 
@@ -32,9 +39,28 @@ public final class Outages {
     /** By their begin. */
     public List<Found> of(SitePeriod site, List<Silence> silences) {
         Causes causes = new Causes(site, events.episodes());
-        return Gone.of(silences, causes::of).stream()
-                .map(gone -> new Found(outage(site, gone), gone.devices()))
+        List<Gone> all = Gone.of(silences, causes::of);
+        Usually usually = people.of(
+                site.siteId(), site.zone(), all.stream().flatMap(Outages::absences).toList());
+        return all.stream()
+                .map(gone -> new Found(outage(site, gone, usually), gone.devices()))
                 .toList();
+    }
+
+    /** What has to be known of an outage: who was there when it began, and who was without in each silence. */
+    private static Stream<Absence> absences(Gone gone) {
+        return Stream.concat(
+                gone.devices().stream()
+                        .map(device -> new Absence(device, gone.from(), gone.from().plusMillis(1))),
+                gone.silences().stream().filter(Outages::bearable).map(Outages::absence));
+    }
+
+    private static boolean bearable(Silence silence) {
+        return silence.length().compareTo(LONGEST) <= 0;
+    }
+
+    private static Absence absence(Silence silence) {
+        return new Absence(silence.deviceId(), silence.from(), silence.to());
     }
 
     /** Of several sites, by their begin; what began together by site. */
@@ -46,7 +72,7 @@ public final class Outages {
         return found.stream().sorted(Comparator.comparing(Found::outage, order)).toList();
     }
 
-    private Outage outage(SitePeriod site, Gone gone) {
+    private Outage outage(SitePeriod site, Gone gone, Usually usually) {
         Optional<PastEpisode> root = gone.cause();
         return new Outage(
                 site.siteId(),
@@ -61,8 +87,8 @@ public final class Outages {
                 gone.devices().size(),
                 gone.devices().size() == there(site, gone.to()),
                 gone.silence(),
-                people(site, gone),
-                personMinutes(site, gone),
+                people(gone, usually),
+                personMinutes(gone, usually),
                 root.map(PastEpisode::raised),
                 root.flatMap(PastEpisode::taken),
                 replaced(gone),
@@ -83,26 +109,23 @@ public final class Outages {
         return site.points().stream().filter(point -> point.since().isBefore(at)).count();
     }
 
-    private OptionalInt people(SitePeriod site, Gone gone) {
+    private static OptionalInt people(Gone gone, Usually usually) {
         OptionalInt told = gone.cause().map(PastEpisode::people).orElse(OptionalInt.empty());
-        return told.isPresent()
-                ? told
-                : impacts.of(site.siteId(), gone.devices(), gone.from()).clients();
+        return told.isPresent() ? told : usually.clients(gone.devices(), gone.from());
     }
 
-    private OptionalDouble personMinutes(SitePeriod site, Gone gone) {
-        double sum = 0;
-        boolean any = false;
-        for (Silence silence : gone.silences()) {
-            if (silence.length().compareTo(Impacts.LONGEST) > 0) {
-                return OptionalDouble.empty();
-            }
-            OptionalDouble lost = impacts.personMinutes(
-                    site.siteId(), List.of(silence.deviceId()), silence.from(), silence.to());
-            any |= lost.isPresent();
-            sum += lost.orElse(0);
+    private static OptionalDouble personMinutes(Gone gone, Usually usually) {
+        if (!gone.silences().stream().allMatch(Outages::bearable)) {
+            return OptionalDouble.empty();
         }
-        return any ? OptionalDouble.of(Rounding.of(sum)) : OptionalDouble.empty();
+        List<Double> lost = gone.silences().stream()
+                .flatMapToDouble(silence -> usually.personMinutes(absence(silence)).stream())
+                .boxed()
+                .toList();
+        return lost.isEmpty()
+                ? OptionalDouble.empty()
+                : OptionalDouble.of(
+                        Rounding.of(lost.stream().mapToDouble(Double::doubleValue).sum()));
     }
 
     /** Whether the failed thing itself got another unit while it was gone or soon after. */
