@@ -1,17 +1,20 @@
 package org.roundsman.mail;
 
+import jakarta.activation.DataHandler;
 import jakarta.mail.Message;
 import jakarta.mail.MessagingException;
+import jakarta.mail.Part;
 import jakarta.mail.Session;
 import jakarta.mail.internet.InternetAddress;
 import jakarta.mail.internet.MimeBodyPart;
 import jakarta.mail.internet.MimeMessage;
 import jakarta.mail.internet.MimeMultipart;
+import jakarta.mail.util.ByteArrayDataSource;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.Date;
 
-/** A mail with our own Message-ID: plain text and HTML as alternatives (RFC 2046, section 5.1.4). */
+/** A mail with our own Message-ID: plain text and HTML as alternatives (RFC 2046, section 5.1.4), and files. */
 final class Envelope extends MimeMessage {
 
     private static final String UTF_8 = StandardCharsets.UTF_8.name();
@@ -38,7 +41,7 @@ final class Envelope extends MimeMessage {
             mail.setHeader("In-Reply-To", earlier);
             mail.setHeader("References", earlier);
         }
-        mail.setContent(alternatives(letter));
+        mail.setContent(letter.attachments().isEmpty() ? alternatives(letter) : mixed(letter));
         mail.saveChanges();
         return mail;
     }
@@ -53,6 +56,21 @@ final class Envelope extends MimeMessage {
         MimeBodyPart rich = new MimeBodyPart();
         rich.setText(letter.html(), UTF_8, "html");
         return new MimeMultipart("alternative", plain, rich);
+    }
+
+    /** The texts first, then the files (RFC 2046, section 5.1.3). */
+    private static MimeMultipart mixed(Letter letter) throws MessagingException {
+        MimeBodyPart texts = new MimeBodyPart();
+        texts.setContent(alternatives(letter));
+        MimeMultipart all = new MimeMultipart("mixed", texts);
+        for (Letter.Attachment one : letter.attachments()) {
+            MimeBodyPart file = new MimeBodyPart();
+            file.setDataHandler(new DataHandler(new ByteArrayDataSource(one.octets(), one.mediaType())));
+            file.setFileName(one.name());
+            file.setDisposition(Part.ATTACHMENT);
+            all.addBodyPart(file);
+        }
+        return all;
     }
 
     /** The library would make up another one each time. */

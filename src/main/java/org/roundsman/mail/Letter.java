@@ -1,5 +1,6 @@
 package org.roundsman.mail;
 
+import java.util.List;
 import java.util.Optional;
 
 /**
@@ -11,4 +12,30 @@ import java.util.Optional;
  * @param list short name of the stream of mails it belongs to, in letters, digits and hyphens (RFC 2919)
  */
 public record Letter(
-        String to, String subject, String text, String html, String key, Optional<String> inReplyTo, String list) {}
+        String to,
+        String subject,
+        String text,
+        String html,
+        String key,
+        Optional<String> inReplyTo,
+        String list,
+        List<Attachment> attachments) {
+
+    public Letter {
+        attachments = List.copyOf(attachments);
+    }
+
+    /** Without attachments. */
+    public Letter(
+            String to, String subject, String text, String html, String key, Optional<String> inReplyTo, String list) {
+        this(to, subject, text, html, key, inReplyTo, list, List.of());
+    }
+
+    /**
+     * A file that goes with it.
+     *
+     * @param name in ASCII
+     * @param mediaType such as {@code application/pdf}
+     */
+    public record Attachment(String name, String mediaType, byte[] octets) {}
+}

@@ -270,7 +270,10 @@ class KeyRotationDbTest {
                     "stored_walk.later",
                     "evidence.content",
                     "evidence.sha256",
-                    "calendar_day.digest");
+                    "calendar_day.digest",
+                    "report.figures",
+                    "report.pdf",
+                    "report_brand.logo");
             assertThat(columns)
                     .filteredOn(c -> !sealed.contains(c) && !open.contains(c))
                     .allMatch(column -> column.endsWith("hash"));

@@ -10,7 +10,7 @@ import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 
 /** An SMTP server for one conversation at a time, which does one thing otherwise than a good one. */
-final class ScriptedSmtp implements AutoCloseable {
+public final class ScriptedSmtp implements AutoCloseable {
 
     private final ServerSocket socket = new ServerSocket(0, 5, InetAddress.getByName("127.0.0.1"));
     private final String at;
@@ -25,16 +25,16 @@ final class ScriptedSmtp implements AutoCloseable {
     }
 
     /** Answers lines that begin so with that reply. */
-    static ScriptedSmtp answering(String begin, String reply) throws IOException {
+    public static ScriptedSmtp answering(String begin, String reply) throws IOException {
         return new ScriptedSmtp(begin, reply);
     }
 
     /** Says nothing more after a line that begins so. */
-    static ScriptedSmtp silentAfter(String begin) throws IOException {
+    public static ScriptedSmtp silentAfter(String begin) throws IOException {
         return new ScriptedSmtp(begin, "");
     }
 
-    int port() {
+    public int port() {
         return socket.getLocalPort();
     }
 

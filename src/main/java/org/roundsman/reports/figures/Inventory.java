@@ -109,14 +109,14 @@ public class Inventory {
         Map<List<String>, List<FirmwareState>> groups = firmware.stream()
                 .collect(Collectors.groupingBy(state -> List.of(state.place().model(), state.version())));
         return groups.values().stream()
-                .map(Inventory::runs)
+                .map(alike -> runsOf(alike))
                 .sorted(Comparator.comparing(Runs::model, String.CASE_INSENSITIVE_ORDER)
                         .thenComparing(Runs::model)
                         .thenComparing(Runs::version))
                 .toList();
     }
 
-    private static Runs runs(Collection<FirmwareState> alike) {
+    private static Runs runsOf(Collection<FirmwareState> alike) {
         FirmwareState one = alike.iterator().next();
         return new Runs(
                 one.place().model(),
