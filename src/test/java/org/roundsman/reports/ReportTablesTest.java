@@ -30,7 +30,7 @@ class ReportTablesTest {
     }
 
     /** The one record below the names of the columns. */
-    private static String record(Object... cells) {
+    private static String fields(Object... cells) {
         String text = csv(cells);
         return text.substring(text.indexOf("\r\n") + 2);
     }
@@ -55,34 +55,35 @@ class ReportTablesTest {
     @Test
     void fieldsAreQuotedAsTheStandardSays() {
         assertThat(csv("x", "y")).isEqualTo(MARK + "c0,c1\r\nx,y\r\n");
-        assertThat(record("x", "a,b")).isEqualTo("x,\"a,b\"\r\n");
-        assertThat(record("x", "say \"hi\"")).isEqualTo("x,\"say \"\"hi\"\"\"\r\n");
-        assertThat(record("x", "", "y")).isEqualTo("x,,y\r\n");
-        assertThat(record("x", null, "y")).isEqualTo("x,,y\r\n");
-        assertThat(record("x", "x\r\ny")).isEqualTo("x,\"x\r\ny\"\r\n");
+        assertThat(fields("x", "a,b")).isEqualTo("x,\"a,b\"\r\n");
+        assertThat(fields("x", "say \"hi\"")).isEqualTo("x,\"say \"\"hi\"\"\"\r\n");
+        assertThat(fields("x", "", "y")).isEqualTo("x,,y\r\n");
+        assertThat(fields("x", null, "y")).isEqualTo("x,,y\r\n");
+        assertThat(fields("x", "x\r\ny")).isEqualTo("x,\"x\r\ny\"\r\n");
     }
 
     /** OWASP ASVS 5.0, 1.2.10: what begins like a formula has an apostrophe before it. */
     @ParameterizedTest
     @CsvSource(
             delimiter = '|',
+            quoteCharacter = '"',
             value = {"=1+1|'=1+1", "+49|'+49", "-60|'-60", "@sum|'@sum", "plain|plain", "1=1|1=1"})
     void textIsNoFormula(String text, String guarded) {
-        assertThat(record("x", text)).isEqualTo("x," + guarded + "\r\n");
+        assertThat(fields("x", text)).isEqualTo("x," + guarded + "\r\n");
     }
 
     @Test
     void whatAlreadyHasApostrophesGetsOneMore() {
-        assertThat(record("x", "'=1")).isEqualTo("x,''=1\r\n");
-        assertThat(record("x", "\tx")).startsWith("x,").contains("'\tx");
-        assertThat(record("x", "\0x")).startsWith("x,").contains("'\0x");
+        assertThat(fields("x", "'=1")).isEqualTo("x,''=1\r\n");
+        assertThat(fields("x", "\tx")).startsWith("x,").contains("'\tx");
+        assertThat(fields("x", "\0x")).startsWith("x,").contains("'\0x");
     }
 
     @Test
     void numbersAreWrittenInFull() {
-        assertThat(record("x", 0.0001, 12_345_678.5, 10.0, 0.0, 7, 4711L, new BigDecimal("569.70")))
+        assertThat(fields("x", 0.0001, 12_345_678.5, 10.0, 0.0, 7, 4711L, new BigDecimal("569.70")))
                 .isEqualTo("x,0.0001,12345678.5,10,0,7,4711,569.70\r\n");
-        assertThat(record("x", LocalDate.of(2026, 10, 1), Instant.parse("2026-10-06T09:12:00Z")))
+        assertThat(fields("x", LocalDate.of(2026, 10, 1), Instant.parse("2026-10-06T09:12:00Z")))
                 .isEqualTo("x,2026-10-01,2026-10-06T09:12:00Z\r\n");
     }
 
