@@ -11,7 +11,7 @@ import java.util.OptionalDouble;
  * @param mean of the 15-minute means in percent
  * @param busy time in which the 15-minute mean lay over 70 %
  * @param quarters quarter hours with a figure
- * @param expected quarter hours of the stretch
+ * @param expected quarter hours of the stretch, from when the access point came into the fleet
  * @param clients 95th percentile of the 15-minute means of its clients
  */
 public record RadioFigures(

@@ -25,7 +25,7 @@ final class TableCells {
     }
 
     static BigDecimal seconds(Optional<Duration> time) {
-        return time.map(TableCells::seconds).orElse(null);
+        return time.isEmpty() ? null : seconds(time.get());
     }
 
     /** Per cent of a share from 0 to 1, with up to four decimals. */

@@ -109,15 +109,15 @@ public class Inventory {
         Map<List<String>, List<FirmwareState>> groups = firmware.stream()
                 .collect(Collectors.groupingBy(state -> List.of(state.place().model(), state.version())));
         return groups.values().stream()
-                .map(alike -> runsOf(alike))
+                .map(Inventory::group)
                 .sorted(Comparator.comparing(Runs::model, String.CASE_INSENSITIVE_ORDER)
                         .thenComparing(Runs::model)
                         .thenComparing(Runs::version))
                 .toList();
     }
 
-    private static Runs runsOf(Collection<FirmwareState> alike) {
-        FirmwareState one = alike.iterator().next();
+    private static Runs group(List<FirmwareState> alike) {
+        FirmwareState one = alike.get(0);
         return new Runs(
                 one.place().model(),
                 one.version(),
