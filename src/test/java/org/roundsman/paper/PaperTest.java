@@ -6,12 +6,17 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Base64;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** PDF pages, read back by Debian's poppler tools. */
 class PaperTest {
+
+    /** A PNG of one dot. */
+    private static final String DOT =
+            "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==";
 
     @TempDir
     Path folder;
@@ -69,18 +74,16 @@ class PaperTest {
         assertThat(text).contains("alone").doesNotContain("fetched");
     }
 
-    /** The smallest PNG that holds a dot (W3C PNG, signature, IHDR, IDAT, IEND). */
     @Test
     void picturesOfThePageItselfAreShown() throws IOException, InterruptedException {
-        String dot = "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==";
-        assertThat(run("pdfimages", "<img alt=\"a dot\" src=\"data:image/png;base64," + dot + "\"/>", "-list"))
+        assertThat(run("pdfimages", "<img alt=\"a dot\" src=\"data:image/png;base64," + DOT + "\"/>", "-list"))
                 .contains("image");
     }
 
     @Test
     void drawingsAreDrawnAndLoadNothing() throws IOException, InterruptedException {
         Path secret = folder.resolve("secret.png");
-        Files.write(secret, new byte[] {1, 2, 3});
+        Files.write(secret, Base64.getDecoder().decode(DOT));
         String svg = "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" alt=\"a box\""
                 + " width=\"100\" height=\"50\" viewBox=\"0 0 100 50\"><rect width=\"100\" height=\"50\" fill=\"#0072b2\"/>"
                 + "<text x=\"5\" y=\"20\" font-family=\"Figtree\" font-size=\"10\">within</text></svg>";

@@ -16,8 +16,8 @@ final class PaperStyle {
         String rule = ink.look().customer().colour().isEmpty()
                 ? head
                 : Contrast.readable(ink.look().customer().colour());
-        return "@page { size: " + size + "; @bottom-right { content: " + numbers(ink)
-                + "; font: 8pt Figtree; color: #444; } }\n"
+        return "@page { size: " + size + "; margin: 13mm 14mm 17mm; @bottom-left { content: element(foot); }"
+                + " @bottom-right { content: " + numbers(ink) + "; font: 8pt Figtree; color: #444; } }\n"
                 + "h1, h2 { color: " + head + "; }\n"
                 + ".rule { border-bottom-color: " + rule + "; }\n";
     }
@@ -25,6 +25,7 @@ final class PaperStyle {
     /** "Page 2 of 5" as CSS, with counters in place of the figures. */
     private static String numbers(Ink ink) {
         String words = ink.say("foot.page", "page", PAGE, "pages", PAGES).replaceAll("[\"\\\\<>&]", "");
-        return "\"" + words.replace(PAGE, "\" counter(page) \"").replace(PAGES, "\" counter(pages) \"") + "\"";
+        String content = "\"" + words.replace(PAGE, "\" counter(page) \"").replace(PAGES, "\" counter(pages) \"") + "\"";
+        return content.replace("\"\"", "");
     }
 }
