@@ -2,6 +2,7 @@ package org.roundsman.paper;
 
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
+import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
 import com.openhtmltopdf.util.XRLog;
 import jakarta.inject.Singleton;
 import java.io.ByteArrayInputStream;
@@ -12,7 +13,7 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.util.regex.Pattern;
 
-/** Makes A4 pages. Thread-safe. */
+/** Makes pages; their size stands in the style sheet, A4 where it does not. Thread-safe. */
 @Singleton
 public class Paper {
 
@@ -26,6 +27,12 @@ public class Paper {
 
     private static final String UNREADABLE = "\ufffd";
 
+    /** The only addresses that are followed: pictures that the page itself holds (RFC 2397). */
+    private static final Pattern OWN_PICTURE = Pattern.compile("data:image/(png|jpeg);base64,[A-Za-z0-9+/=]*");
+
+    /** Our fonts have no narrow spaces; the usual no-break space stands for them. */
+    private static final Pattern NARROW_SPACE = Pattern.compile("[\\u2009\\u202f]");
+
     static {
         XRLog.setLoggerImpl(new PaperLog());
     }
@@ -34,10 +41,11 @@ public class Paper {
     private final byte[] semibold = file("figtree-semibold.ttf");
 
     /**
-     * The PDF of a page, tagged for those who listen (PDF/UA). Its styles stand in the page itself, and it loads nothing.
-     * Characters that XML does not know, or our fonts do not have, come out as a sign that something is missing.
+     * The PDF of a page, tagged for those who listen (PDF/UA). Its styles stand in the page itself, and so do its pictures: SVG,
+     * which runs no scripts and loads nothing, and PNG or JPEG as data URIs. Nothing else is loaded. Characters that XML does not
+     * know, or our fonts do not have, come out as a sign that something is missing.
      *
-     * @param page XML with {@code <html lang>}, a title and {@code <meta name="subject">}
+     * @param page XML with {@code <html lang>}, a title and {@code <meta name="subject">}; each picture with {@code alt}
      */
     public byte[] pdf(String page) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
@@ -45,16 +53,25 @@ public class Paper {
         builder.useFont(() -> new ByteArrayInputStream(regular), FAMILY, REGULAR, FontStyle.NORMAL, true);
         builder.useFont(() -> new ByteArrayInputStream(semibold), FAMILY, SEMIBOLD, FontStyle.NORMAL, true);
         builder.usePdfUaAccessibility(true);
-        builder.useUriResolver((base, uri) -> null);
+        builder.useUriResolver((base, uri) -> uri != null && OWN_PICTURE.matcher(uri).matches() ? uri : null);
         builder.withProducer("Roundsman");
-        builder.withHtmlContent(NOT_IN_XML.matcher(page).replaceAll(UNREADABLE), null);
+        builder.withHtmlContent(printable(page), null);
         builder.toStream(out);
-        try {
+        try (BatikSVGDrawer pictures = new BatikSVGDrawer(
+                BatikSVGDrawer.SvgScriptMode.SECURE, BatikSVGDrawer.SvgExternalResourceMode.SECURE)) {
+            if (page.contains("<svg")) {
+                builder.useSVGDrawer(pictures);
+            }
             builder.run();
         } catch (IOException e) {
             throw new UncheckedIOException("The page could not be made into a PDF: " + e.getMessage(), e);
         }
         return out.toByteArray();
+    }
+
+    private static String printable(String page) {
+        String known = NOT_IN_XML.matcher(page).replaceAll(UNREADABLE);
+        return NARROW_SPACE.matcher(known).replaceAll("\u00a0");
     }
 
     /** A style sheet that travels with the program. */

@@ -6,12 +6,17 @@ import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Base64;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** PDF pages, read back by Debian's poppler tools. */
 class PaperTest {
+
+    /** A PNG of one dot. */
+    private static final String DOT =
+            "iVBORw0KGgoAAAANSUhEUgAAAAEAAAABCAYAAAAfFcSJAAAADUlEQVR42mNk+M9QDwADhgGAWjR9awAAAABJRU5ErkJggg==";
 
     @TempDir
     Path folder;
@@ -67,5 +72,29 @@ class PaperTest {
                         + secret.toUri() + "\"/>",
                 "-");
         assertThat(text).contains("alone").doesNotContain("fetched");
+    }
+
+    @Test
+    void picturesOfThePageItselfAreShown() throws IOException, InterruptedException {
+        assertThat(run("pdfimages", "<img alt=\"a dot\" src=\"data:image/png;base64," + DOT + "\"/>", "-list"))
+                .contains("image");
+    }
+
+    @Test
+    void drawingsAreDrawnAndLoadNothing() throws IOException, InterruptedException {
+        Path secret = folder.resolve("secret.png");
+        Files.write(secret, Base64.getDecoder().decode(DOT));
+        String svg = "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" alt=\"a box\""
+                + " width=\"100\" height=\"50\" viewBox=\"0 0 100 50\"><rect width=\"100\" height=\"50\" fill=\"#0072b2\"/>"
+                + "<text x=\"5\" y=\"20\" font-family=\"Figtree\" font-size=\"10\">within</text></svg>";
+        assertThat(run("pdftotext", svg + "<p>beneath</p>", "-")).contains("beneath");
+        String outside = svg.replace("<rect", "<image xlink:href=\"" + secret.toUri() + "\" width=\"9\" height=\"9\"/><rect");
+        assertThat(run("pdfimages", outside, "-list").lines().skip(2)).isEmpty();
+    }
+
+    @Test
+    void narrowSpacesAreNotMissing() throws IOException, InterruptedException {
+        String text = run("pdftotext", "<p>1\u202f234 et 5\u202f%</p>", "-");
+        assertThat(text.replace('\u00a0', ' ')).contains("1 234 et 5 %");
     }
 }

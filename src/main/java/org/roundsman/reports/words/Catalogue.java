@@ -6,6 +6,7 @@ import com.ibm.icu.util.ULocale;
 import java.util.HashMap;
 import java.util.Locale;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -36,36 +37,40 @@ public final class Catalogue {
      */
     static Catalogue of(Locale language, Map<String, String> given, Map<String, Set<String>> needed)
             throws CatalogueRefused {
+        ULocale locale = ULocale.forLanguageTag(given.getOrDefault(FORMATS, language.toLanguageTag()));
         Map<String, String> faults = new TreeMap<>();
         Map<String, MessageFormat> patterns = new HashMap<>();
         Map<String, String> texts = new HashMap<>();
-        ULocale locale = ULocale.forLanguageTag(given.getOrDefault(FORMATS, language.toLanguageTag()));
-        for (Map.Entry<String, Set<String>> need : needed.entrySet()) {
-            String key = need.getKey();
-            String pattern = given.get(key);
-            if (pattern == null || pattern.isBlank()) {
-                faults.put(key, "missing");
-                continue;
+        needed.forEach((key, arguments) -> {
+            Optional<String> fault = fault(given.getOrDefault(key, ""), arguments);
+            if (fault.isPresent()) {
+                faults.put(key, fault.get());
+                return;
             }
-            try {
-                Set<String> unknown = new TreeSet<>(arguments(pattern));
-                unknown.removeAll(need.getValue());
-                if (!unknown.isEmpty()) {
-                    faults.put(key, "names " + unknown);
-                }
-                MessageFormat format = new MessageFormat(pattern, locale);
-                patterns.put(key, format);
-                if (need.getValue().isEmpty()) {
-                    texts.put(key, format.format(Map.of()));
-                }
-            } catch (IllegalArgumentException e) {
-                faults.put(key, "not readable: " + e.getMessage());
+            MessageFormat pattern = new MessageFormat(given.get(key), locale);
+            patterns.put(key, pattern);
+            if (arguments.isEmpty()) {
+                texts.put(key, pattern.format(Map.of()));
             }
-        }
+        });
         if (!faults.isEmpty()) {
             throw new CatalogueRefused(faults);
         }
         return new Catalogue(language, locale.toLanguageTag(), patterns, texts);
+    }
+
+    private static Optional<String> fault(String pattern, Set<String> arguments) {
+        if (pattern.isBlank()) {
+            return Optional.of("missing");
+        }
+        try {
+            Set<String> unknown = arguments(pattern);
+            unknown.removeAll(arguments);
+            new MessageFormat(pattern, ULocale.ROOT);
+            return unknown.isEmpty() ? Optional.empty() : Optional.of("names " + unknown);
+        } catch (IllegalArgumentException e) {
+            return Optional.of("cannot be read: " + e.getMessage());
+        }
     }
 
     /** The names of all arguments of a pattern, also of those within choices. */

@@ -172,7 +172,8 @@ public final class Formats {
         ZonedDateTime there = at.atZone(zone);
         String text = written(moment, there.toLocalDateTime());
         boolean twice = zone.getRules().getValidOffsets(there.toLocalDateTime()).size() > 1;
-        return twice ? text + " (UTC" + there.getOffset() + ")" : text;
+        String offset = there.getOffset().getTotalSeconds() == 0 ? "" : there.getOffset().toString();
+        return twice ? text + " (UTC" + offset + ")" : text;
     }
 
     /** Day, year and time in UTC, without saying so. */

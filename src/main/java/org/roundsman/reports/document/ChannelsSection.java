@@ -1,0 +1,95 @@
+package org.roundsman.reports.document;
+
+import java.util.List;
+import org.roundsman.reports.RadioFigures;
+import org.roundsman.reports.Room;
+import org.roundsman.reports.chart.RadioChart;
+
+/** How busy the channels were, and which rooms stand out. */
+final class ChannelsSection {
+
+    private static final int MOST = 10;
+
+    private ChannelsSection() {}
+
+    static Section of(Ink ink) {
+        Section.Draft draft = ink.section("channels");
+        List<RadioFigures> radios = RadioChart.worst(ink.report());
+        if (radios.isEmpty()) {
+            return draft.say("channels.none").done();
+        }
+        long over = radios.stream()
+                .filter(radio -> radio.utilisation().getAsDouble() >= RadioFigures.BUSY)
+                .count();
+        draft.say("channels.intro");
+        draft.say("channels.over", "count", over, "all", radios.size());
+        draft.picture(RadioChart.of(ink.report(), ink.words()));
+        if (radios.size() > RadioChart.MOST) {
+            String top = ink.percent(radios.get(RadioChart.MOST).utilisation());
+            draft.add(Part.note(ink.say("channels.rest", "count", radios.size() - RadioChart.MOST, "top", top)));
+        }
+        return draft.add(table(ink, radios))
+                .more(ink.report().radios().size(), Math.min(MOST, radios.size()), "radios")
+                .done();
+    }
+
+    private static Part table(Ink ink, List<RadioFigures> radios) {
+        Grid grid = new Grid(
+                        ink.say("section.channels"),
+                        ink.say("col.radio"),
+                        ink.say("col.place"),
+                        ink.say("col.site"),
+                        ink.say("col.p95"),
+                        ink.say("col.busy"),
+                        ink.say("col.clients"),
+                        ink.say("col.measured"))
+                .numbers(3, 4, 5, 6);
+        radios.stream()
+                .limit(MOST)
+                .forEach(radio -> grid.row(
+                        RadioChart.name(radio, ink.words()),
+                        radio.place(),
+                        radio.site(),
+                        ink.percent(radio.utilisation()),
+                        ink.formats().time(radio.busy()),
+                        ink.number(radio.clients()),
+                        radio.expected() == 0
+                                ? ink.words().notObserved()
+                                : ink.formats().share(Math.min(1, (double) radio.quarters() / radio.expected()))));
+        return grid.part();
+    }
+
+    static Section rooms(Ink ink) {
+        Section.Draft draft = ink.section("rooms");
+        List<Room> rooms = ink.report().rooms();
+        if (rooms.isEmpty()) {
+            return draft.say("rooms.none").done();
+        }
+        Grid grid = new Grid(
+                ink.say("section.rooms"),
+                ink.say("col.place"),
+                ink.say("col.site"),
+                ink.say("col.device"),
+                ink.say("col.why"),
+                ink.say("col.evidence"));
+        rooms.stream()
+                .limit(MOST)
+                .forEach(room -> grid.row(
+                        room.place().isBlank() ? room.device() : room.place(),
+                        room.site(),
+                        room.device(),
+                        ink.say("reason." + room.reason().name()),
+                        evidence(ink, room)));
+        return draft.say("rooms.intro")
+                .add(grid.part())
+                .more(rooms.size(), MOST, "rooms")
+                .done();
+    }
+
+    private static String evidence(Ink ink, Room room) {
+        String time = ink.formats().time(room.time());
+        return room.reason() == Room.Reason.BUSY_CHANNEL
+                ? ink.say("evidence.busy", "figure", ink.percent(room.figure()), "time", time)
+                : ink.say("evidence.away", "count", room.times(), "time", time);
+    }
+}
