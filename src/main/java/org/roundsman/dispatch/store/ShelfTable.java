@@ -24,7 +24,8 @@ public final class ShelfTable {
             + " r.customer_id and n.from_on = r.from_on and n.to_on = r.to_on and n.revision > r.revision and"
             + " (?::bigint is null or n.state = 'SENT')) as newest from (select id, customer_id, from_on, to_on, revision,"
             + " state, language, paper, costs, remark, built_at, reviewed_by, reviewed_at, sent_at, failure, why,"
-            + " figures_sha256, pdf_sha256, coalesce(length(pdf), 0) as pdf_size from report) r join customer c on c.id = r.customer_id cross join lateral"
+            + " figures_sha256, pdf_sha256, coalesce(length(pdf), 0) as pdf_size from report) r"
+            + " join customer c on c.id = r.customer_id cross join lateral"
             + " (select count(*) filter (where state = 'WAITING') as waiting, count(*) filter (where state = 'SENT') as"
             + " sent, count(*) filter (where state = 'FAILED') as failed, count(*) filter (where state = 'BOUNCED') as"
             + " bounced from report_mail where report_id = r.id) m";

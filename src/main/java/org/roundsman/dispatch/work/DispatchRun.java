@@ -36,6 +36,7 @@ class DispatchRun {
     private final AtomicBoolean building = new AtomicBoolean();
     private final AtomicBoolean sending = new AtomicBoolean();
     private volatile boolean begun;
+    private volatile boolean failing;
     private volatile boolean stopping;
 
     @Inject
@@ -117,12 +118,18 @@ class DispatchRun {
         }
     }
 
-    /** One at a time: what comes while it is at work finds it there. */
-    private static void hand(ExecutorService thread, AtomicBoolean busy, Runnable work) {
+    /** One at a time: what comes while it is at work finds it there. While the database is away, the log says so once. */
+    private void hand(ExecutorService thread, AtomicBoolean busy, Runnable work) {
         if (busy.compareAndSet(false, true)) {
             thread.execute(() -> {
                 try {
-                    guarded("Reports wait", work);
+                    work.run();
+                    failing = false;
+                } catch (RuntimeException e) {
+                    if (!failing) {
+                        LOG.warnf("Reports wait: %s", e.getMessage());
+                    }
+                    failing = true;
                 } finally {
                     busy.set(false);
                 }
@@ -142,7 +149,7 @@ class DispatchRun {
     void stop(@Observes ShutdownEvent event) {
         stopping = true;
         sender.shutdown();
-        worker.shutdownNow();
+        worker.shutdown();
         try {
             if (!worker.awaitTermination(STOP_SECONDS, TimeUnit.SECONDS)
                     || !sender.awaitTermination(STOP_SECONDS, TimeUnit.SECONDS)) {

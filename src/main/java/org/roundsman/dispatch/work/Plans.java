@@ -29,7 +29,10 @@ public final class Plans {
                 customerId, false, DAY, HOUR, zone, language, PaperSize.A4, List.of(), true, false, KEEP_MONTHS);
     }
 
-    /** When the report of that month is built: in the month after. Where clocks are turned it comes once, at the hour or right after it. */
+    /**
+     * When the report of that month is built: in the month after. An hour that is left out where clocks are turned comes right
+     * after the gap, and of one that comes twice the first counts.
+     */
     static Instant due(ReportPlan plan, YearMonth month) {
         return month.plusMonths(1)
                 .atDay(plan.day())
