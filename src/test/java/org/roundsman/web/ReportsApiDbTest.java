@@ -195,7 +195,7 @@ class ReportsApiDbTest {
                 .patch("/api/v1" + at);
         require(412, late);
         JsonPath refused = require(422, api.patch(at, "{\"day\":29,\"timeZone\":null,\"keepMonths\":5}"));
-        assertThat(refused.getList("errors.field")).contains("day", "keepMonths");
+        assertThat(refused.getList("errors.field")).contains("day", "timeZone", "keepMonths");
         assertThat(require(200, api.get("/reports/plans?size=500&after=" + (place.customerId() - 1)))
                         .getList("items.customerId", Long.class))
                 .contains(place.customerId());

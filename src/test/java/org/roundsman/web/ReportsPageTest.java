@@ -94,7 +94,7 @@ class ReportsPageTest {
             assertThat(page.locator("article.report h2").count()).isGreaterThan(5);
             assertThat(page.inputValue("#remark")).isEqualTo("Thank you for the new line.");
             screen.check("report-review");
-            page.locator("ol.steps a").first().click();
+            page.locator(".report-summary a").first().click();
             String anchor = page.url().substring(page.url().indexOf('#') + 1);
             assertThat(page.locator("article.report #" + anchor).count())
                     .as("the sentence leads to its figures")

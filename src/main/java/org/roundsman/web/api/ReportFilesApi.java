@@ -32,6 +32,9 @@ class ReportFilesApi {
 
     private static final String PDF = "application/pdf";
 
+    /** What a table begins with, by which spreadsheets know UTF-8. Programs are told by the type. */
+    private static final String MARK = "\uFEFF";
+
     private final ReportShelf shelf;
     private final ReportDocument document;
     private final Caller caller;
@@ -91,7 +94,7 @@ class ReportFilesApi {
     public Response exportReportTable(@RestPath long report, @RestPath String table) {
         ReportTable found = ReportTables.find(says(report), table).orElseThrow(NotFoundException::new);
         String name = name(report).replaceFirst("\\.pdf$", "") + "-" + found.key() + ".csv";
-        return Response.ok(ReportTables.csv(found))
+        return Response.ok(ReportTables.csv(found).substring(MARK.length()))
                 .type(ExportsApi.CSV + ";charset=utf-8;header=present")
                 .header(HttpHeaders.CONTENT_DISPOSITION, "attachment; filename=\"" + name + "\"")
                 .build();

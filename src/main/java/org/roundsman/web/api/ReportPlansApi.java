@@ -10,7 +10,9 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.media.Content;
 import org.eclipse.microprofile.openapi.annotations.media.Schema;
@@ -18,9 +20,11 @@ import org.eclipse.microprofile.openapi.annotations.parameters.RequestBody;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestResponse;
+import org.roundsman.dispatch.PlanDraft;
 import org.roundsman.dispatch.ReportPlan;
 import org.roundsman.dispatch.ReportPlans;
 import org.roundsman.fleet.Customers;
+import org.roundsman.fleet.InputRejected;
 import org.roundsman.people.Role;
 import org.roundsman.people.TokenScope;
 
@@ -74,7 +78,22 @@ class ReportPlansApi {
         require(customer);
         ReportPlanJson.Entry now = ReportPlanJson.Entry.of(plans.of(customer));
         tagged.requireUnchanged(now);
-        return answer(plans.save(customer, changes.onto(now).draft()));
+        return answer(save(customer, changes.onto(now).draft()));
+    }
+
+    private ReportPlan save(long customer, PlanDraft draft) {
+        try {
+            return plans.save(customer, draft);
+        } catch (InputRejected e) {
+            throw new InputRejected(named(e.faults()));
+        }
+    }
+
+    /** The API calls the clock of a plan as it calls that of a site. */
+    private static Map<String, String> named(Map<String, String> faults) {
+        Map<String, String> named = new LinkedHashMap<>();
+        faults.forEach((field, fault) -> named.put(field.equals("zone") ? "timeZone" : field, fault));
+        return named;
     }
 
     private RestResponse<ReportPlanJson> answer(ReportPlan plan) {

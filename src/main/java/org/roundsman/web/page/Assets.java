@@ -19,6 +19,7 @@ class Assets {
             "sweeps.css",
             "alarms.css",
             "triage.css",
+            "report.css",
             "reports.css",
             "live.js",
             "ticks.js",

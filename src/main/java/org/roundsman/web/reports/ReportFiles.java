@@ -26,9 +26,6 @@ class ReportFiles {
     private static final String PDF = "application/pdf";
     private static final String CSV = "text/csv";
 
-    /** By which spreadsheets know UTF-8. */
-    private static final String MARK = "\uFEFF";
-
     private final ReportShelf shelf;
     private final ReportDocument document;
     private final Visitor visitor;
@@ -64,9 +61,7 @@ class ReportFiles {
     public Response table(@RestPath long id, @RestPath String key) {
         Report report = figures(id);
         ReportTable table = ReportTables.find(report, key).orElseThrow(NotFoundException::new);
-        String text = ReportTables.csv(table);
-        String marked = text.startsWith(MARK) ? text : MARK + text;
-        return file(marked, CSV + ";charset=utf-8", name(id, report) + "-" + table.key() + ".csv");
+        return file(ReportTables.csv(table), CSV + ";charset=utf-8", name(id, report) + "-" + table.key() + ".csv");
     }
 
     private Report figures(long id) {

@@ -9,7 +9,7 @@ import java.util.List;
  * @param period of which days it is, in words
  * @param newest no later revision is there
  * @param facts what is to be known about it
- * @param shown what it says; null before it is built
+ * @param document what it says, in its own language; null before it is built
  * @param revisions all that there are, the newest first
  * @param tables to download
  * @param review what we do with it; null for a customer's own people
@@ -21,21 +21,13 @@ record ReportView(
         StateWord state,
         boolean newest,
         List<Fact> facts,
-        Shown shown,
+        RawString document,
         List<Revision> revisions,
         List<Download> tables,
         ReviewView review) {
 
     /** Something to know about it. */
     record Fact(String name, String value) {}
-
-    /**
-     * The document itself.
-     *
-     * @param language BCP 47 tag
-     * @param dir {@code ltr} or {@code rtl}
-     */
-    record Shown(RawString document, String language, String dir) {}
 
     /** A revision in the list. */
     record Revision(long id, String words, boolean here) {}

@@ -6,9 +6,7 @@ import jakarta.ws.rs.NotFoundException;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Locale;
 import java.util.Optional;
-import java.util.Set;
 import org.roundsman.dispatch.KeptReport;
 import org.roundsman.dispatch.ReportPlans;
 import org.roundsman.dispatch.ReportShelf;
@@ -23,9 +21,6 @@ import org.roundsman.web.page.Words;
 /** Makes the page of a report out of what is kept. */
 @RequestScoped
 class ReportViews {
-
-    /** ISO 639 codes of languages that are written from right to left. */
-    private static final Set<String> RIGHT_TO_LEFT = Set.of("ar", "fa", "he", "ur", "yi", "dv", "ps", "sd");
 
     private final ReportShelf shelf;
     private final ReportDocument document;
@@ -59,27 +54,20 @@ class ReportViews {
                 StateWord.of(kept.state()),
                 kept.last(),
                 facts(kept, plans.of(kept.customerId()).zone(), inside),
-                says.map(report -> shown(id, report)).orElse(null),
+                says.map(report -> document(id, report)).orElse(null),
                 revisions(kept),
                 says.map(report -> tables(id, report)).orElse(List.of()),
-                inside ? reviews.of(kept, says, visitor.person().role(), form, faults) : null);
+                inside ? reviews.of(kept, visitor.person().role(), form, faults) : null);
     }
 
     KeptReport find(long id) {
         return shelf.find(visitor.scope(), id).orElseThrow(NotFoundException::new);
     }
 
-    private ReportView.Shown shown(long id, Report report) {
+    private RawString document(long id, Report report) {
         return shelf.look(visitor.scope(), id)
-                .map(look -> new ReportView.Shown(
-                        new RawString(document.fragment(report, look)),
-                        look.language().toLanguageTag(),
-                        direction(look.language())))
+                .map(look -> new RawString(document.fragment(report, look)))
                 .orElse(null);
-    }
-
-    private static String direction(Locale language) {
-        return RIGHT_TO_LEFT.contains(language.getLanguage()) ? "rtl" : "ltr";
     }
 
     private static List<ReportView.Fact> facts(KeptReport kept, ZoneId zone, boolean inside) {

@@ -1,7 +1,6 @@
 package org.roundsman.web.reports;
 
 import java.util.List;
-import org.roundsman.reports.Sentence;
 import org.roundsman.web.page.Faults;
 
 /**
@@ -11,7 +10,6 @@ import org.roundsman.web.page.Faults;
  * @param busy it is being built or sent, so that the page looks again by itself
  * @param sends whether the person sends reports
  * @param failure why it could not be built or sent, or empty
- * @param summary sentences with the section that each rests on
  */
 record ReviewView(
         String month,
@@ -20,7 +18,6 @@ record ReviewView(
         String failure,
         Acts acts,
         Steps steps,
-        List<Sentence> summary,
         Entry entry,
         Sending sending) {
 

@@ -3,8 +3,6 @@ package org.roundsman.web.reports;
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.YearMonth;
 import java.time.ZoneId;
-import java.util.List;
-import java.util.Optional;
 import java.util.OptionalLong;
 import org.roundsman.dispatch.DeskLine;
 import org.roundsman.dispatch.KeptReport;
@@ -15,9 +13,7 @@ import org.roundsman.dispatch.ReportPlan;
 import org.roundsman.dispatch.ReportPlans;
 import org.roundsman.dispatch.ReportState;
 import org.roundsman.people.Role;
-import org.roundsman.reports.Report;
 import org.roundsman.reports.ReportWords;
-import org.roundsman.reports.Sentence;
 import org.roundsman.web.page.Faults;
 
 /** Makes what the firm's own people see beside a report. */
@@ -41,10 +37,9 @@ class ReviewViews {
     /**
      * What stands beside the report.
      *
-     * @param says what it says, where it is built
      * @param form what was entered; null for nothing yet
      */
-    ReviewView of(KeptReport report, Optional<Report> says, Role role, ReviewForm form, Faults faults) {
+    ReviewView of(KeptReport report, Role role, ReviewForm form, Faults faults) {
         ReportPlan plan = plans.of(report.customerId());
         ReviewForm fresh = ReviewForm.of(report, plan.recipients());
         ReviewForm shown = form == null ? fresh : form.over(fresh);
@@ -57,7 +52,6 @@ class ReviewViews {
                 report.failure(),
                 acts(report, plan, role.sendsReports()),
                 report.month().map(month -> steps(report, month)).orElse(new ReviewView.Steps("", "")),
-                says.map(one -> words.summary(one, report.language())).orElse(List.<Sentence>of()),
                 new ReviewView.Entry(
                         shown,
                         faults,
