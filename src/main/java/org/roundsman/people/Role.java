@@ -58,6 +58,11 @@ public enum Role {
         return this == OWNER;
     }
 
+    /** Whether this role finds reports good, sends them, and says how and to whom they go. */
+    public boolean sendsReports() {
+        return this == ACCOUNT_MANAGER || this == OWNER;
+    }
+
     /** Whether this role may enter purchases, contracts and their evidence, and open and move claims. */
     public boolean keepsPurchases() {
         return this != VIEWER;

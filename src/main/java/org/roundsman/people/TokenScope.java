@@ -13,7 +13,7 @@ public enum TokenScope {
     /** Part of every token. */
     READ("look at what you may see"),
     CHANGE("add, change and remove customers, sites, devices, models, credentials, values of rules, claims and spares;"
-            + " decide about firmware; import; plan work"),
+            + " decide about firmware; import; plan work; build, review and send reports"),
     VISIT("send requests to devices: poll now, look for devices"),
     PROFILES("write profiles and roll them back"),
     ALARMS("acknowledge, take, shelve and close alarms"),

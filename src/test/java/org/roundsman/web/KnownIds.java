@@ -37,6 +37,8 @@ final class KnownIds {
             Map.entry("messages", NOTHING),
             Map.entry("chains", NOTHING),
             Map.entry("calendar", NOTHING),
+            Map.entry("report-link", NOTHING),
+            Map.entry("tables", "sites"),
             Map.entry("readings", NOTHING));
 
     private final Map<String, String> ids;
@@ -66,6 +68,12 @@ final class KnownIds {
                 Map.entry("units", String.valueOf(place.hardware().unitId())),
                 Map.entry("spares", String.valueOf(place.hardware().spareId())),
                 Map.entry("store-rooms", String.valueOf(place.hardware().roomId())),
+                Map.entry("reports", String.valueOf(place.reports().sentId())),
+                Map.entry("mails", String.valueOf(place.reports().mailId())),
+                Map.entry("links", String.valueOf(place.reports().linkId())),
+                Map.entry("plans", String.valueOf(place.customerId())),
+                Map.entry("look", String.valueOf(place.customerId())),
+                Map.entry("brands", String.valueOf(place.customerId())),
                 Map.entry("people", String.valueOf(place.accountId()))));
     }
 
@@ -90,6 +98,12 @@ final class KnownIds {
                 Map.entry("units", NOTHING),
                 Map.entry("spares", NOTHING),
                 Map.entry("store-rooms", NOTHING),
+                Map.entry("reports", NOTHING),
+                Map.entry("mails", NOTHING),
+                Map.entry("links", NOTHING),
+                Map.entry("plans", NOTHING),
+                Map.entry("look", NOTHING),
+                Map.entry("brands", NOTHING),
                 Map.entry("people", NOTHING)));
     }
 

@@ -26,12 +26,19 @@ public class MarkedPlaces {
     private final FleetFixture fleet;
     private final Accounts accounts;
     private final PersonalTokens tokens;
+    private final ReportsFixture reports;
     private final DataSource database;
 
-    MarkedPlaces(FleetFixture fleet, Accounts accounts, PersonalTokens tokens, DataSource database) {
+    MarkedPlaces(
+            FleetFixture fleet,
+            Accounts accounts,
+            PersonalTokens tokens,
+            ReportsFixture reports,
+            DataSource database) {
         this.fleet = fleet;
         this.accounts = accounts;
         this.tokens = tokens;
+        this.reports = reports;
         this.database = database;
     }
 
@@ -54,6 +61,7 @@ public class MarkedPlaces {
             long alarmId,
             CoverFixture.Marked cover,
             Hardware hardware,
+            ReportsFixture.Marked reports,
             String viewerToken) {}
 
     /** A unit that lies in a store room of the customer, and a claim about it. */
@@ -79,6 +87,7 @@ public class MarkedPlaces {
                 alarm(plain, marker),
                 CoverFixture.mark(this, plain, marker, viewer.accountId()),
                 hardware(plain, marker),
+                reports.mark(plain, marker),
                 token);
     }
 

@@ -23,14 +23,15 @@ import org.roundsman.web.Addresses.Address;
 @QuarkusTest
 class RolesDbTest {
 
-    /** Those that nobody need sign in for; each shows no data, but a calendar to who knows its secret. */
+    /** Those that nobody need sign in for; each shows no data, but a calendar or a report to who knows its secret. */
     private static final Set<String> OPEN = Set.of(
             "/sign-in",
             "/sign-out",
             "/api/docs",
             "/api/problems",
             "/api/problems/refused",
-            "/calendar/" + KnownIds.NOTHING + ".ics");
+            "/calendar/" + KnownIds.NOTHING + ".ics",
+            "/report-link/" + KnownIds.NOTHING);
 
     private static final List<Address> ALL = Addresses.all();
 
@@ -116,6 +117,10 @@ class RolesDbTest {
                 "/alarms/" + own.alarmId(),
                 "/alarms/" + own.alarmId() + "/changes",
                 "/alarms/" + own.alarmId() + "/episodes",
+                "/reports",
+                "/reports/" + own.reports().sentId(),
+                "/reports/" + own.reports().sentId() + "/revisions",
+                "/reports/" + own.reports().sentId() + "/figures",
                 "/tokens")) {
             assertThat(Api.with(own.viewerToken()).get(path).asString())
                     .as(path)
@@ -133,6 +138,7 @@ class RolesDbTest {
                 "/spares",
                 "/spares/" + own.hardware().spareId(),
                 "/store-rooms",
+                "/reports",
                 "/devices/" + own.deviceId() + "/units")) {
             assertThat(Api.with(narrowed).get(path).asString()).as(path).contains(own.marker());
         }
@@ -153,7 +159,8 @@ class RolesDbTest {
                 + "|/" + theirs.alarmId() + theirs.cover().either() + "|/"
                 + theirs.hardware().claimId() + "|/"
                 + theirs.hardware().unitId() + "|/"
-                + theirs.hardware().spareId() + "|/" + theirs.hardware().roomId();
+                + theirs.hardware().spareId() + "|/" + theirs.hardware().roomId()
+                + theirs.reports().either();
         if (address.path().matches(".*(" + at + ")(/.*)?")) {
             assertThat(answer.statusCode()).as(address.toString()).isIn(403, 404);
         }

@@ -39,6 +39,7 @@ public final class ApiDescription implements OASFilter {
             Map.entry("Claims and spares", "Claims under warranty, which unit stood where, and what lies in store"),
             Map.entry("Tokens", "The caller, and the caller's own tokens"),
             Map.entry("Import and export", "Tables as CSV: out, and in by way of a dry run"),
+            Map.entry("Reports", "What customers are told about a month: building it, reading it over, sending it, its archive"),
             Map.entry("Warranty", "Until when units are covered and why, what that costs, and extended contracts"),
             Map.entry("Sweeps", "Looking for the devices of a site, and taking them up"));
 
@@ -50,7 +51,17 @@ public final class ApiDescription implements OASFilter {
             "addSweep",
             "adoptFindings",
             "endPlannedWork",
-            "cancelPlannedWork");
+            "cancelPlannedWork",
+            "addReport",
+            "buildReports",
+            "remarkReport",
+            "lookReport",
+            "approveReport",
+            "reopenReport",
+            "sendReport",
+            "sendReportAgain",
+            "addReportLink",
+            "returnReportMail");
 
     private static final Set<PathItem.HttpMethod> TAGGED =
             Set.of(PathItem.HttpMethod.PUT, PathItem.HttpMethod.PATCH, PathItem.HttpMethod.DELETE);

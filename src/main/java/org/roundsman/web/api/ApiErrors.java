@@ -6,6 +6,7 @@ import jakarta.ws.rs.core.HttpHeaders;
 import jakarta.ws.rs.core.Response;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.roundsman.dispatch.DeskRejected;
 import org.roundsman.fleet.InputRejected;
 import org.roundsman.notices.NoticeRejected;
 import org.roundsman.people.PeopleException;
@@ -30,7 +31,8 @@ class ApiErrors implements OtherErrors {
         return e instanceof ProblemException
                 || e instanceof InputRejected
                 || e instanceof PeopleException
-                || e instanceof NoticeRejected;
+                || e instanceof NoticeRejected
+                || e instanceof DeskRejected;
     }
 
     @Override
@@ -43,6 +45,9 @@ class ApiErrors implements OtherErrors {
         }
         if (e instanceof NoticeRejected rejected) {
             return rejected(rejected.faults()).response();
+        }
+        if (e instanceof DeskRejected rejected) {
+            return Problem.of(ProblemKind.IN_USE, rejected.getMessage()).response();
         }
         if (e instanceof PeopleException refused) {
             return rejected(Map.of(refused.field(), refused.getMessage())).response();

@@ -19,9 +19,12 @@ class Assets {
             "sweeps.css",
             "alarms.css",
             "triage.css",
+            "report.css",
+            "reports.css",
             "live.js",
             "ticks.js",
-            "triage.js");
+            "triage.js",
+            "reports.js");
 
     private final String version = fingerprint();
 

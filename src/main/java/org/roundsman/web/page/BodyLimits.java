@@ -9,7 +9,7 @@ import org.roundsman.people.ApiAddress;
 
 /**
  * Forms are small: a body is taken up to 256 KiB. Only where files are uploaded it is up to 32 MiB, and up to 5 MiB where one
- * proves a purchase.
+ * proves a purchase, and a little more than usual where one is the logo of reports.
  */
 public final class BodyLimits {
 
@@ -25,6 +25,11 @@ public final class BodyLimits {
     static final long EVIDENCE = 5 * 1024 * 1024 + 64 * 1024;
 
     private static final Pattern EVIDENCES = Pattern.compile("/warranty/units/purchases/[0-9]{1,18}/evidence");
+
+    /** 256 KiB of a logo and a little for the form around it. */
+    static final long LOGO = USUAL + 64 * 1024;
+
+    private static final Pattern LOGOS = Pattern.compile("/reports/look(/[0-9]{1,18})?");
 
     private static final int TOO_LARGE = 413;
 
@@ -46,6 +51,9 @@ public final class BodyLimits {
     public static long limit(RoutingContext context) {
         if (EVIDENCES.matcher(context.normalizedPath()).matches()) {
             return EVIDENCE;
+        }
+        if (LOGOS.matcher(context.normalizedPath()).matches()) {
+            return LOGO;
         }
         return UPLOADS.contains(context.normalizedPath()) ? UPLOAD : USUAL;
     }
@@ -97,6 +105,9 @@ public final class BodyLimits {
         if (limit == EVIDENCE) {
             return "This file is larger than 5 MB, the most that is taken as evidence. Nothing was kept. Go back and choose a"
                     + " smaller one.";
+        }
+        if (limit == LOGO) {
+            return "This logo is larger than 256 KB, the most that is taken. Nothing was kept. Go back and choose a smaller one.";
         }
         return limit == UPLOAD
                 ? "These files are larger than 32 MB together, more than one upload takes. Nothing was read. Go back"

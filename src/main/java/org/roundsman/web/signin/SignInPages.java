@@ -71,9 +71,13 @@ class SignInPages {
                 .build();
     }
 
-    /** An owner who asked for nothing in particular begins with what has to be decided. */
+    /** Who asked for nothing in particular begins with what is theirs to do: decisions for an owner, reports for an account manager. */
     private static String start(SignInResult.Welcome welcome, String next) {
-        return next.equals("/") && welcome.person().role() == Role.OWNER ? "/ahead" : next;
+        if (!next.equals("/")) {
+            return next;
+        }
+        Role role = welcome.person().role();
+        return role == Role.OWNER ? "/ahead" : role == Role.ACCOUNT_MANAGER ? "/reports" : next;
     }
 
     @POST

@@ -1,0 +1,117 @@
+package org.roundsman.web.api;
+
+import io.quarkus.security.Authenticated;
+import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.GET;
+import jakarta.ws.rs.NotFoundException;
+import jakarta.ws.rs.Path;
+import jakarta.ws.rs.Produces;
+import jakarta.ws.rs.core.MediaType;
+import jakarta.ws.rs.core.UriInfo;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.stream.Collectors;
+import org.eclipse.microprofile.openapi.annotations.Operation;
+import org.eclipse.microprofile.openapi.annotations.tags.Tag;
+import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestResponse;
+import org.roundsman.dispatch.KeptReport;
+import org.roundsman.dispatch.ReportShelf;
+import org.roundsman.people.TokenScope;
+import org.roundsman.reports.Report;
+import org.roundsman.reports.ReportTable;
+import org.roundsman.reports.ReportTables;
+import org.roundsman.shared.Page;
+
+/**
+ * Reports and what they say. A customer's own people, and a token that is narrowed to one customer, see those of the customer
+ * that were sent.
+ */
+@Path("/api/v1")
+@Produces(MediaType.APPLICATION_JSON)
+@Authenticated
+@Needs(TokenScope.READ)
+@Tag(name = "Reports")
+class ReportsApi {
+
+    /** So many are asked for at a time. */
+    private static final int AT_ONCE = 500;
+
+    private final ReportShelf shelf;
+    private final Caller caller;
+
+    ReportsApi(ReportShelf shelf, Caller caller) {
+        this.shelf = shelf;
+        this.caller = caller;
+    }
+
+    @GET
+    @Path("reports")
+    @Operation(summary = "Lists reports with all their revisions")
+    public RestResponse<Listing<KeptReportJson>> listReports(
+            UriInfo address, @BeanParam Paging paging, @BeanParam ReportFilter wanted) {
+        List<KeptReportJson> found = paging.cut(all(wanted).stream().map(KeptReportJson::of), KeptReportJson::id);
+        return Listing.of(address, paging, found, one -> String.valueOf(one.id()));
+    }
+
+    /** The shelf is ordered by days; a report that comes meanwhile moves others to a later page, so each counts once. */
+    private List<KeptReport> all(ReportFilter wanted) {
+        List<KeptReport> all = new ArrayList<>();
+        Page<KeptReport> page;
+        int number = 1;
+        do {
+            page = shelf.search(caller.scope(), wanted.page(number++, AT_ONCE));
+            all.addAll(page.items());
+        } while (page.hasNext());
+        return List.copyOf(
+                all.stream()
+                        .sorted(Comparator.comparingLong(KeptReport::id))
+                        .collect(Collectors.toMap(
+                                KeptReport::id, one -> one, (one, again) -> one, LinkedHashMap::new))
+                        .values());
+    }
+
+    @GET
+    @Path("reports/{report}")
+    @Operation(summary = "Shows a report")
+    public KeptReportJson showReport(@RestPath long report) {
+        return shelf.find(caller.scope(), report).map(KeptReportJson::of).orElseThrow(NotFoundException::new);
+    }
+
+    @GET
+    @Path("reports/{report}/revisions")
+    @Operation(summary = "Lists all revisions of the report of these days")
+    public RestResponse<Listing<KeptReportJson>> listReportRevisions(
+            UriInfo address, @BeanParam Paging paging, @RestPath long report) {
+        showReport(report);
+        List<KeptReportJson> found = paging.cut(
+                shelf.revisions(caller.scope(), report).stream().map(KeptReportJson::of), KeptReportJson::id);
+        return Listing.of(address, paging, found, one -> String.valueOf(one.id()));
+    }
+
+    /** A report has few tables: they come in one piece. */
+    @GET
+    @Path("reports/{report}/tables")
+    @Operation(summary = "Lists the tables of a report, all in one piece")
+    public Listing<ReportTableJson.Named> listReportTables(@RestPath long report) {
+        return new Listing<>(
+                ReportTables.of(says(report)).stream()
+                        .map(ReportTableJson.Named::of)
+                        .toList(),
+                null);
+    }
+
+    @GET
+    @Path("reports/{report}/tables/{table}")
+    @Operation(summary = "Shows a table of a report")
+    public ReportTableJson showReportTable(@RestPath long report, @RestPath String table) {
+        ReportTable found = ReportTables.find(says(report), table).orElseThrow(NotFoundException::new);
+        return ReportTableJson.of(found);
+    }
+
+    private Report says(long report) {
+        return shelf.figures(caller.scope(), report).orElseThrow(NotFoundException::new);
+    }
+}
