@@ -173,7 +173,8 @@ class ReportsPageTest {
             page.waitForURL("**/reports/" + first);
             assertThat(page.inputValue("#remark")).isEqualTo("Half a thou");
             page.locator("#keep-remark").click();
-            page.waitForLoadState();
+            page.waitForCondition(
+                    () -> "Half a thou".equals(page.locator("input[name=was]").getAttribute("value")));
             page.reload();
             assertThat(page.inputValue("#remark")).isEqualTo("Half a thou");
             screen.complaints();

@@ -22,6 +22,7 @@ import org.roundsman.reports.ReportDocument;
 import org.roundsman.reports.ReportLook;
 import org.roundsman.reports.ReportTable;
 import org.roundsman.reports.ReportTables;
+import org.roundsman.web.reports.ReportSays;
 
 /** Reports as files. Of a report that was sent they are the same octets for ever. */
 @Path("/api/v1")
@@ -36,16 +37,18 @@ class ReportFilesApi {
     private static final String MARK = "\uFEFF";
 
     private final ReportShelf shelf;
+    private final ReportSays says;
     private final ReportDocument document;
     private final Caller caller;
 
-    ReportFilesApi(ReportShelf shelf, ReportDocument document, Caller caller) {
+    ReportFilesApi(ReportShelf shelf, ReportSays says, ReportDocument document, Caller caller) {
         this.shelf = shelf;
+        this.says = says;
         this.document = document;
         this.caller = caller;
     }
 
-    /** As stored, so that its SHA-256 is the one that the report names. */
+    /** As stored, so that its SHA-256 is the one that the report names; but without prices for whom they are not meant. */
     @GET
     @Path("reports/{report}/figures")
     @Produces(MediaType.APPLICATION_JSON)
@@ -58,7 +61,7 @@ class ReportFilesApi {
                             mediaType = MediaType.APPLICATION_JSON,
                             schema = @Schema(type = SchemaType.OBJECT, description = "The values of the report")))
     public Response showReportFigures(@RestPath long report) {
-        byte[] json = shelf.json(caller.scope(), report).orElseThrow(NotFoundException::new);
+        byte[] json = says.json(caller.person(), report).orElseThrow(NotFoundException::new);
         return Response.ok(json).type(MediaType.APPLICATION_JSON).build();
     }
 
@@ -92,7 +95,7 @@ class ReportFilesApi {
                             mediaType = ExportsApi.CSV,
                             schema = @Schema(type = SchemaType.STRING, examples = "site,accessPoints\r\nPier,4\r\n")))
     public Response exportReportTable(@RestPath long report, @RestPath String table) {
-        ReportTable found = ReportTables.find(says(report), table).orElseThrow(NotFoundException::new);
+        ReportTable found = ReportTables.find(figures(report), table).orElseThrow(NotFoundException::new);
         String name = name(report).replaceFirst("\\.pdf$", "") + "-" + found.key() + ".csv";
         return Response.ok(ReportTables.csv(found).substring(MARK.length()))
                 .type(ExportsApi.CSV + ";charset=utf-8;header=present")
@@ -100,12 +103,12 @@ class ReportFilesApi {
                 .build();
     }
 
-    private Report says(long report) {
-        return shelf.figures(caller.scope(), report).orElseThrow(NotFoundException::new);
+    private Report figures(long report) {
+        return says.figures(caller.person(), report).orElseThrow(NotFoundException::new);
     }
 
     private String name(long report) {
         ReportLook look = shelf.look(caller.scope(), report).orElseThrow(NotFoundException::new);
-        return document.fileName(says(report), look);
+        return document.fileName(figures(report), look);
     }
 }

@@ -24,6 +24,7 @@ import org.roundsman.reports.Report;
 import org.roundsman.reports.ReportTable;
 import org.roundsman.reports.ReportTables;
 import org.roundsman.shared.Page;
+import org.roundsman.web.reports.ReportSays;
 
 /**
  * Reports and what they say. A customer's own people, and a token that is narrowed to one customer, see those of the customer
@@ -40,10 +41,12 @@ class ReportsApi {
     private static final int AT_ONCE = 500;
 
     private final ReportShelf shelf;
+    private final ReportSays says;
     private final Caller caller;
 
-    ReportsApi(ReportShelf shelf, Caller caller) {
+    ReportsApi(ReportShelf shelf, ReportSays says, Caller caller) {
         this.shelf = shelf;
+        this.says = says;
         this.caller = caller;
     }
 
@@ -97,7 +100,7 @@ class ReportsApi {
     @Operation(summary = "Lists the tables of a report, all in one piece")
     public Listing<ReportTableJson.Named> listReportTables(@RestPath long report) {
         return new Listing<>(
-                ReportTables.of(says(report)).stream()
+                ReportTables.of(figures(report)).stream()
                         .map(ReportTableJson.Named::of)
                         .toList(),
                 null);
@@ -107,11 +110,11 @@ class ReportsApi {
     @Path("reports/{report}/tables/{table}")
     @Operation(summary = "Shows a table of a report")
     public ReportTableJson showReportTable(@RestPath long report, @RestPath String table) {
-        ReportTable found = ReportTables.find(says(report), table).orElseThrow(NotFoundException::new);
+        ReportTable found = ReportTables.find(figures(report), table).orElseThrow(NotFoundException::new);
         return ReportTableJson.of(found);
     }
 
-    private Report says(long report) {
-        return shelf.figures(caller.scope(), report).orElseThrow(NotFoundException::new);
+    private Report figures(long report) {
+        return says.figures(caller.person(), report).orElseThrow(NotFoundException::new);
     }
 }
