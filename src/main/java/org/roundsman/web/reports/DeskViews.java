@@ -78,7 +78,7 @@ class DeskViews {
                 visitor.person().role().sendsReports());
     }
 
-    private YearMonth.now() {
+    private YearMonth now() {
         return YearMonth.from(LocalDate.now(clock));
     }
 
