@@ -78,7 +78,8 @@ class DemoAlarmsPast {
         if (alarms() > 0) {
             return;
         }
-        Map<Long, Device> stored = devices.all().stream().collect(Collectors.toMap(device -> device.id, device -> device));
+        Map<Long, Device> stored =
+                devices.all().stream().collect(Collectors.toMap(device -> device.id, device -> device));
         List<Outage> batch = new ArrayList<>();
         Set<AlarmKey> held = new HashSet<>();
         for (Outage outage : new PastOutages(fleet).between(first.minus(History.LENGTH), first.minus(UNTIL_SEEN))) {
@@ -151,7 +152,13 @@ class DemoAlarmsPast {
                 Severity.CRITICAL,
                 "Nothing at " + outage.site().name() + " answers.",
                 new Verdict(
-                        cause, CauseKind.UPLINK_LOST, Optional.empty(), evidence, impact(outage, points(there)), affected, true)));
+                        cause,
+                        CauseKind.UPLINK_LOST,
+                        Optional.empty(),
+                        evidence,
+                        impact(outage, points(there)),
+                        affected,
+                        true)));
         for (Device device : there) {
             AlarmKey key = AlarmKey.of(AlarmType.DEVICE_SILENT, Resource.device(device.id));
             Impact none = Impact.unknown(0, false);
@@ -175,7 +182,13 @@ class DemoAlarmsPast {
                 Severity.MAJOR,
                 device.name + " does not answer.",
                 new Verdict(
-                        key, cause, Optional.empty(), evidence, impact(outage, points(List.of(device))), Set.of(), true));
+                        key,
+                        cause,
+                        Optional.empty(),
+                        evidence,
+                        impact(outage, points(List.of(device))),
+                        Set.of(),
+                        true));
     }
 
     private static int points(List<Device> there) {

@@ -73,7 +73,11 @@ class DemoReportsSowing {
                     brands.save(
                             id,
                             new BrandDraft(
-                                    customer.name(), "#00548c", Optional.of(picture("pebblegate.png")), false, List.of()));
+                                    customer.name(),
+                                    "#00548c",
+                                    Optional.of(picture("pebblegate.png")),
+                                    false,
+                                    List.of()));
                 }
             }
         }

@@ -75,7 +75,9 @@ public final class PastOutages {
 
     private record Part(DemoDevice device, Stretch silence, boolean line, boolean powerless) {
         String key() {
-            return line ? "site " + device.site() + " " + silence.from() : "device " + device.number() + " " + silence.from();
+            return line
+                    ? "site " + device.site() + " " + silence.from()
+                    : "device " + device.number() + " " + silence.from();
         }
     }
 

@@ -11,5 +11,4 @@ import java.util.Optional;
  * @param dropLogo takes away the one that is there
  * @param lines address and whom to ask, each a line; empty ones are left out
  */
-public record BrandDraft(
-        String name, String colour, Optional<byte[]> logo, boolean dropLogo, List<String> lines) {}
+public record BrandDraft(String name, String colour, Optional<byte[]> logo, boolean dropLogo, List<String> lines) {}

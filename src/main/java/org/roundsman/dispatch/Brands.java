@@ -84,8 +84,8 @@ public class Brands {
                     ? "the firm"
                     : new PlanTable(rows)
                             .customer(customerId.getAsLong())
-                            .orElseThrow(() ->
-                                    new InputRejected(Map.of("customer", "this customer is not there any more")));
+                            .orElseThrow(
+                                    () -> new InputRejected(Map.of("customer", "this customer is not there any more")));
             BrandTable table = new BrandTable(rows);
             Brand before = table.now(customerId).orElse(new Brand("", "", new byte[0], "", List.of()));
             boolean keep = entered.logo().length == 0 && !dropLogo;
@@ -111,7 +111,8 @@ public class Brands {
                         "logo",
                         brand.logo().length == 0
                                 ? ""
-                                : brand.logoType() + ", SHA-256 " + parts.making().sha256(brand.logo()))
+                                : brand.logoType() + ", SHA-256 "
+                                        + parts.making().sha256(brand.logo()))
                 .with("lines", String.join("; ", brand.lines()));
     }
 }

@@ -73,7 +73,25 @@ public record KeptReport(
     /** Without what only the firm's own people see. */
     KeptReport forCustomer() {
         return new KeptReport(
-                id, customerId, customer, from, to, revision, state, language, paper, costs, remark, builtAt, "",
-                Optional.empty(), sentAt, "", why, prints, mails, last);
+                id,
+                customerId,
+                customer,
+                from,
+                to,
+                revision,
+                state,
+                language,
+                paper,
+                costs,
+                remark,
+                builtAt,
+                "",
+                Optional.empty(),
+                sentAt,
+                "",
+                why,
+                prints,
+                mails,
+                last);
     }
 }

@@ -55,8 +55,8 @@ public class MonthDesk {
         for (Sited one : new PlanTable(parts.store().rows()).sited()) {
             Optional<KeptReport> report = Optional.ofNullable(newest.get(one.customerId()));
             report.ifPresent(found -> counts.merge(found.state(), 1, Integer::sum));
-            ReportPlan plan = Optional.ofNullable(planned.get(one.customerId()))
-                    .orElseGet(() -> plans.of(one.customerId()));
+            ReportPlan plan =
+                    Optional.ofNullable(planned.get(one.customerId())).orElseGet(() -> plans.of(one.customerId()));
             lines.add(new DeskLine(one.customerId(), one.name(), one.sites(), report, plan));
         }
         int without =

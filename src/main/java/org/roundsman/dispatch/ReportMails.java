@@ -84,7 +84,9 @@ public class ReportMails {
             parts.note(
                     connection,
                     "noted a mail that came back of",
-                    new ShelfTable(rows).find(null, table.report(id).orElseThrow()).orElseThrow(),
+                    new ShelfTable(rows)
+                            .find(null, table.report(id).orElseThrow())
+                            .orElseThrow(),
                     List.of(new FieldChange("mail to " + line.to(), "sent", "came back: " + reason)));
             return null;
         });

@@ -51,8 +51,7 @@ public class ReportShelf {
         Optional<byte[]> settled = table().print(id).map(ShelfTable.Print::pdf);
         return settled.isPresent()
                 ? settled
-                : figures(scope, id)
-                        .map(figures -> parts.making().pdf(figures, look(report.get())));
+                : figures(scope, id).map(figures -> parts.making().pdf(figures, look(report.get())));
     }
 
     /** How it looks: as settled when it was set on its way, before that by what is there now. */
@@ -67,10 +66,9 @@ public class ReportShelf {
     /** All revisions of the days of that one, the newest first. */
     public List<KeptReport> revisions(CustomerScope scope, long id) {
         return find(scope, id)
-                .map(one ->
-                        table().revisions(scope.onlyCustomer(), one.customerId(), one.from(), one.to()).stream()
-                                .map(report -> seen(scope, report))
-                                .toList())
+                .map(one -> table().revisions(scope.onlyCustomer(), one.customerId(), one.from(), one.to()).stream()
+                        .map(report -> seen(scope, report))
+                        .toList())
                 .orElse(List.of());
     }
 

@@ -62,7 +62,10 @@ public class BounceReader {
             Session session = Session.getInstance(properties(protocol));
             try (Store store = session.getStore(protocol)) {
                 store.connect(
-                        settings.host().orElseThrow(), settings.port(), settings.user().orElse(null), password());
+                        settings.host().orElseThrow(),
+                        settings.port(),
+                        settings.user().orElse(null),
+                        password());
                 try (Folder folder = store.getFolder(settings.folder())) {
                     folder.open(Folder.READ_WRITE);
                     return read(session, folder, taken);
@@ -115,7 +118,8 @@ public class BounceReader {
         properties.put(prefix + "ssl.checkserveridentity", "true");
         if (mail.trustedCertificates().isPresent()) {
             properties.put(
-                    prefix + "ssl.socketFactory", Trust.of(mail.trustedCertificates().get()));
+                    prefix + "ssl.socketFactory",
+                    Trust.of(mail.trustedCertificates().get()));
         }
         boolean starttls = settings.privacy() == MailSettings.Privacy.STARTTLS;
         properties.put(prefix + "starttls.enable", String.valueOf(starttls));

@@ -69,8 +69,8 @@ final class StatusReport {
         List<Bounce> bounces = new ArrayList<>();
         for (InternetHeaders group : groups) {
             action(field(group, "Action"))
-                    .ifPresent(action -> bounces.add(
-                            new Bounce(key, value(field(group, "Final-Recipient")), action, why(group))));
+                    .ifPresent(action ->
+                            bounces.add(new Bounce(key, value(field(group, "Final-Recipient")), action, why(group))));
         }
         return bounces;
     }

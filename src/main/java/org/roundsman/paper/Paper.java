@@ -53,7 +53,8 @@ public class Paper {
         builder.useFont(() -> new ByteArrayInputStream(regular), FAMILY, REGULAR, FontStyle.NORMAL, true);
         builder.useFont(() -> new ByteArrayInputStream(semibold), FAMILY, SEMIBOLD, FontStyle.NORMAL, true);
         builder.usePdfUaAccessibility(true);
-        builder.useUriResolver((base, uri) -> uri != null && OWN_PICTURE.matcher(uri).matches() ? uri : null);
+        builder.useUriResolver(
+                (base, uri) -> uri != null && OWN_PICTURE.matcher(uri).matches() ? uri : null);
         builder.withProducer("Roundsman");
         builder.withHtmlContent(printable(page), null);
         builder.toStream(out);

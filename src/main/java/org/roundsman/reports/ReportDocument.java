@@ -48,9 +48,7 @@ public class ReportDocument {
     /** Such as {@code pebblegate-dental-2026-10.pdf}, and {@code ...-2.pdf} for the second revision. */
     public String fileName(Report report, ReportLook look) {
         ReportSubject subject = report.subject();
-        String time = subject.month()
-                .map(Object::toString)
-                .orElse(subject.from() + "-to-" + subject.last());
+        String time = subject.month().map(Object::toString).orElse(subject.from() + "-to-" + subject.last());
         String revision = look.revision() > 1 ? "-" + look.revision() : "";
         return plain(subject.customer()) + "-" + time + revision + ".pdf";
     }
@@ -69,7 +67,8 @@ public class ReportDocument {
                 .replaceAll("\\p{M}", "")
                 .toLowerCase(Locale.ROOT)
                 .replaceAll("[^a-z0-9]+", "-");
-        String cut = letters.substring(0, Math.min(LONGEST_NAME, letters.length())).replaceAll("^-|-$", "");
+        String cut =
+                letters.substring(0, Math.min(LONGEST_NAME, letters.length())).replaceAll("^-|-$", "");
         return cut.isEmpty() ? "report" : cut;
     }
 }

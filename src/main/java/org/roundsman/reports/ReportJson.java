@@ -68,8 +68,7 @@ public class ReportJson {
     /** SHA-256 (FIPS 180-4) in 64 lower-case hexadecimal digits. */
     public String sha256(byte[] octets) {
         try {
-            return HexFormat.of()
-                    .formatHex(MessageDigest.getInstance("SHA-256").digest(octets));
+            return HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(octets));
         } catch (NoSuchAlgorithmException e) {
             throw new IllegalStateException("every Java platform has SHA-256", e);
         }

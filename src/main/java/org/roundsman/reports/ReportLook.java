@@ -13,7 +13,14 @@ import java.util.Locale;
  * @param printed when it was made, for the last page
  */
 public record ReportLook(
-        Locale language, PaperSize paper, Brand firm, Brand customer, String remark, boolean costs, int revision, Instant printed) {
+        Locale language,
+        PaperSize paper,
+        Brand firm,
+        Brand customer,
+        String remark,
+        boolean costs,
+        int revision,
+        Instant printed) {
 
     /** Sheets of ISO 216 and of ANSI/ASME Y14.1. */
     public enum PaperSize {

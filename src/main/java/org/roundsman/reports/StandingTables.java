@@ -78,8 +78,7 @@ final class StandingTables {
         List<List<Object>> rows = new ArrayList<>();
         rows.add(row("alarms", handling.alarms()));
         handling.severities()
-                .forEach((severity, count) ->
-                        rows.add(row("severity-" + severity.toLowerCase(Locale.ROOT), count)));
+                .forEach((severity, count) -> rows.add(row("severity-" + severity.toLowerCase(Locale.ROOT), count)));
         rows.add(row("explained", handling.explained()));
         rows.add(row("planned", handling.planned()));
         rows.add(row("taken", handling.taken()));
@@ -94,16 +93,15 @@ final class StandingTables {
         WorkDone work = report.work();
         List<List<Object>> rows = new ArrayList<>();
         work.planned()
-                .forEach(one -> rows.add(row(
-                        "planned", one.site(), one.device(), one.title(), one.from(), one.to(), null, null)));
+                .forEach(one -> rows.add(
+                        row("planned", one.site(), one.device(), one.title(), one.from(), one.to(), null, null)));
         work.replaced()
                 .forEach(one -> rows.add(row(
                         "replaced", one.site(), one.device(), null, one.at(), null, one.oldSerial(), one.newSerial())));
         work.upgraded()
                 .forEach(one -> rows.add(
                         row("upgraded", one.site(), one.device(), null, one.at(), null, one.old(), one.fresh())));
-        return new ReportTable(
-                "work", List.of("kind", "site", "device", "title", "from", "to", "old", "new"), rows);
+        return new ReportTable("work", List.of("kind", "site", "device", "title", "from", "to", "old", "new"), rows);
     }
 
     /** One that costs something in several currencies has a row for each, with the same number. */

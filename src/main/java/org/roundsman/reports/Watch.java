@@ -17,12 +17,7 @@ import java.util.OptionalDouble;
  * @param unwatched the rest: we were not looking
  */
 public record Watch(
-        Duration length,
-        Duration answering,
-        Duration silent,
-        Duration refusing,
-        Duration planned,
-        Duration unwatched) {
+        Duration length, Duration answering, Duration silent, Duration refusing, Duration planned, Duration unwatched) {
 
     public static final Watch NONE =
             new Watch(Duration.ZERO, Duration.ZERO, Duration.ZERO, Duration.ZERO, Duration.ZERO, Duration.ZERO);

@@ -51,8 +51,8 @@ public class PastPeople {
     /** What is usual at a site in the hours of these absences. */
     public Usually of(long siteId, ZoneId zone, Collection<Absence> absences) {
         Map<Instant, Set<Long>> hours = new TreeMap<>();
-        absences.forEach(absence -> hours(absence, zone)
-                .forEach(hour -> hours.computeIfAbsent(hour, made -> new HashSet<>())
+        absences.forEach(
+                absence -> hours(absence, zone).forEach(hour -> hours.computeIfAbsent(hour, made -> new HashSet<>())
                         .add(absence.deviceId())));
         Map<Instant, List<HourOfWeek.Stretch>> weeks = new HashMap<>();
         hours.keySet().forEach(hour -> weeks.put(hour, HourOfWeek.before(hour, zone, Impacts.WEEKS)));
@@ -60,8 +60,7 @@ public class PastPeople {
         hours.forEach((hour, devices) -> weeks.get(hour).stream()
                 .flatMap(week -> week.quarters().stream())
                 .forEach(quarter -> devices.forEach(device -> spots.add(new Spot(device, quarter)))));
-        Map<Instant, List<Quarter>> figures =
-                clients.at(spots).stream().collect(Collectors.groupingBy(Quarter::at));
+        Map<Instant, List<Quarter>> figures = clients.at(spots).stream().collect(Collectors.groupingBy(Quarter::at));
         Map<Long, List<Stretch>> work = work(siteId, weeks);
         Map<Instant, Usual> usual = new HashMap<>();
         weeks.forEach((hour, before) -> usual.put(hour, Usual.of(before, in(before, figures), work)));

@@ -84,7 +84,9 @@ class BrandsDbTest {
 
     @Test
     void whatIsNoPictureIsRefusedWhateverItIsCalled() throws IOException {
-        refused("<svg xmlns='http://www.w3.org/2000/svg'/>".getBytes(StandardCharsets.UTF_8), "neither a PNG nor a JPEG");
+        refused(
+                "<svg xmlns='http://www.w3.org/2000/svg'/>".getBytes(StandardCharsets.UTF_8),
+                "neither a PNG nor a JPEG");
         refused(picture("gif", 10, 10), "neither a PNG nor a JPEG");
         refused(new byte[0], "not empty");
         refused(new byte[256 * 1024 + 1], "at most 256 KiB");
@@ -120,11 +122,9 @@ class BrandsDbTest {
         BrandDraft wrong = new BrandDraft(" ", "red", Optional.empty(), false, Collections.nCopies(9, "line"));
         assertThatThrownBy(() -> brands.saveFirm(wrong))
                 .isInstanceOfSatisfying(
-                        InputRejected.class,
-                        e -> assertThat(e.faults()).containsOnlyKeys("name", "colour", "lines"));
-        assertThatThrownBy(() -> brands.save(
-                        -1, new BrandDraft("Nobody", "", Optional.empty(), false, List.of())))
-                .isInstanceOfSatisfying(InputRejected.class, e -> assertThat(e.faults())
-                        .containsOnlyKeys("customer"));
+                        InputRejected.class, e -> assertThat(e.faults()).containsOnlyKeys("name", "colour", "lines"));
+        assertThatThrownBy(() -> brands.save(-1, new BrandDraft("Nobody", "", Optional.empty(), false, List.of())))
+                .isInstanceOfSatisfying(
+                        InputRejected.class, e -> assertThat(e.faults()).containsOnlyKeys("customer"));
     }
 }

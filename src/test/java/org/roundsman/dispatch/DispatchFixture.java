@@ -43,8 +43,7 @@ final class DispatchFixture {
 
     private DispatchFixture(DataSource database, int mailPort) {
         rows = new Rows(database, "tests");
-        parts = new Parts(
-                new Store(database), making, PlainTrail.on(database, clock), new Settings(), clock);
+        parts = new Parts(new Store(database), making, PlainTrail.on(database, clock), new Settings(), clock);
         plans = new ReportPlans(parts);
         shelf = new ReportShelf(parts);
         builder = new Builder(parts, new DispatchMeters(registry));
@@ -115,8 +114,7 @@ final class DispatchFixture {
     }
 
     PlanDraft draft(boolean active, int day, int hour, String zone, String... recipients) {
-        return new PlanDraft(
-                active, day, hour, zone, "en-GB", PaperSize.A4, List.of(recipients), true, false, 24);
+        return new PlanDraft(active, day, hour, zone, "en-GB", PaperSize.A4, List.of(recipients), true, false, 24);
     }
 
     /** Sent to these when somebody has found it good. */
@@ -160,8 +158,6 @@ final class DispatchFixture {
     /** What the audit says was done, in order, of a customer. */
     List<String> done(long customer) {
         return rows.list(
-                "select action from audit_entry where customer_id = ? order by id",
-                row -> row.getString(1),
-                customer);
+                "select action from audit_entry where customer_id = ? order by id", row -> row.getString(1), customer);
     }
 }

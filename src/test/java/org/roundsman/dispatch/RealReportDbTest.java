@@ -152,6 +152,7 @@ class RealReportDbTest {
         long id = built(customer("Saltmarsh Real Ferry"));
         Report kept = shelf.figures(EVERYONE, id).orElseThrow();
         Report again = parts.making().figures(kept.subject(), kept.asOf());
-        assertThat(parts.making().json(again)).isEqualTo(shelf.json(EVERYONE, id).orElseThrow());
+        assertThat(parts.making().json(again))
+                .isEqualTo(shelf.json(EVERYONE, id).orElseThrow());
     }
 }

@@ -62,10 +62,9 @@ class ReportLinksDbTest {
                         row -> row.getString(1)));
         assertThat(secrets).noneMatch(all::contains);
         // FIPS 180-4, worked out by PostgreSQL
-        assertThat(secrets)
-                .allSatisfy(secret -> assertThat(at.rows.number(
-                                "select count(*) from report_link where hash = sha256(convert_to(?, 'UTF8'))", secret))
-                        .isEqualTo(1));
+        assertThat(secrets).allSatisfy(secret -> assertThat(at.rows.number(
+                        "select count(*) from report_link where hash = sha256(convert_to(?, 'UTF8'))", secret))
+                .isEqualTo(1));
     }
 
     @Test
@@ -80,7 +79,8 @@ class ReportLinksDbTest {
         assertThat(links.open(revoked.secret())).isEmpty();
         links.revoke(revoked.link().id());
         links.revoke(-1);
-        String wrong = (good.secret().charAt(0) == 'A' ? "B" : "A") + good.secret().substring(1);
+        String wrong =
+                (good.secret().charAt(0) == 'A' ? "B" : "A") + good.secret().substring(1);
         assertThat(links.open(wrong)).isEmpty();
         assertThat(links.open("")).isEmpty();
         assertThat(links.open("' or 1 = 1 --")).isEmpty();

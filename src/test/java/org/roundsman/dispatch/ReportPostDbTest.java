@@ -179,7 +179,8 @@ class ReportPostDbTest {
         try (ScriptedSmtp server = ScriptedSmtp.silentAfter(".")) {
             assertThat(post(server.port()).step()).isTrue();
         }
-        assertThat(at.rows.number("select count(*) from report_mail where maybe_sent")).isEqualTo(1);
+        assertThat(at.rows.number("select count(*) from report_mail where maybe_sent"))
+                .isEqualTo(1);
         String key = key();
         at.clock.forward(Duration.ofMinutes(2));
         assertThat(post().step()).isTrue();
@@ -304,7 +305,6 @@ class ReportPostDbTest {
                 Text.
 
                 --b1--
-                """
-                .formatted(action, diagnostic, key);
+                """.formatted(action, diagnostic, key);
     }
 }

@@ -64,7 +64,9 @@ class ReportQueueDbTest {
         assertThat(at.rows.number("select count(*) from report")).isEqualTo(CUSTOMERS);
         assertThat(at.rows.number("select count(distinct customer_id) from report where revision = 1"))
                 .isEqualTo(CUSTOMERS);
-        assertThat(anew.making.worked()).as("what was finished is not built again").isEqualTo(CUSTOMERS / 2);
+        assertThat(anew.making.worked())
+                .as("what was finished is not built again")
+                .isEqualTo(CUSTOMERS / 2);
     }
 
     /** Until the thread is interrupted. */
@@ -101,7 +103,8 @@ class ReportQueueDbTest {
         slow.join();
         assertThat(anew.report(id).prints().figures()).isEqualTo(kept);
         assertThat(at.registry.get("roundsman.reports.built").counter().count()).isZero();
-        assertThat(anew.registry.get("roundsman.reports.built").counter().count()).isEqualTo(1);
+        assertThat(anew.registry.get("roundsman.reports.built").counter().count())
+                .isEqualTo(1);
     }
 
     private static boolean waitFor(CountDownLatch latch) {
@@ -145,6 +148,7 @@ class ReportQueueDbTest {
         at.desk.buildAll(MONTH);
         at.finish();
         assertThat(at.registry.get("roundsman.reports.built").counter().count()).isEqualTo(CUSTOMERS);
-        assertThat(at.registry.get("roundsman.reports.building").timer().count()).isEqualTo(CUSTOMERS);
+        assertThat(at.registry.get("roundsman.reports.building").timer().count())
+                .isEqualTo(CUSTOMERS);
     }
 }

@@ -71,7 +71,9 @@ class ReportRetentionDbTest {
         at.clock.turn("2027-06-20T12:00:00Z");
         at.built(customer);
         assertThat(lookAt("2027-06-21T12:00:00Z")).isZero();
-        assertThat(lookAt("2027-08-20T12:00:00Z")).as("queued after 20 June, 00:00").isZero();
+        assertThat(lookAt("2027-08-20T12:00:00Z"))
+                .as("queued after 20 June, 00:00")
+                .isZero();
         assertThat(lookAt("2027-08-21T12:00:00Z")).isEqualTo(1);
     }
 

@@ -45,7 +45,9 @@ class ReportScheduleDbTest {
         at.clock.turn("2026-10-20T12:00:00Z");
         long customer = at.customer("Pebblegate Dental", "Europe/London");
         active(customer, 3, 6, "Europe/Berlin");
-        assertThat(lookAt("2026-10-20T12:00:01Z")).as("not the month before it began").isZero();
+        assertThat(lookAt("2026-10-20T12:00:01Z"))
+                .as("not the month before it began")
+                .isZero();
         assertThat(lookAt("2026-11-03T04:59:59Z")).isZero();
         assertThat(lookAt("2026-11-03T05:00:00Z")).as("06:00 in Berlin").isEqualTo(1);
         assertThat(lookAt("2026-11-03T05:01:00Z")).isZero();
@@ -55,13 +57,16 @@ class ReportScheduleDbTest {
 
     @Test
     void anHourThatIsLeftOutOrComesTwiceBuildsOnce() {
-        // Berlin: 2026-03-29 goes from 02:00 to 03:00 (01:00 UTC); 2026-10-25 from 03:00 back to 02:00, so that 02:00 comes at
+        // Berlin: 2026-03-29 goes from 02:00 to 03:00 (01:00 UTC); 2026-10-25 from 03:00 back to 02:00, so that 02:00
+        // comes at
         // 00:00 and at 01:00 UTC. New York: 2026-03-08, 02:00 to 03:00 (07:00 UTC).
         at.clock.turn("2026-03-01T12:00:00Z");
         long york = at.customer("Tidewater Books", "America/New_York");
         active(york, 8, 2, "America/New_York");
         assertThat(lookAt("2026-03-08T06:59:59Z")).isZero();
-        assertThat(lookAt("2026-03-08T07:00:00Z")).as("03:00, where 02:00 is left out").isEqualTo(1);
+        assertThat(lookAt("2026-03-08T07:00:00Z"))
+                .as("03:00, where 02:00 is left out")
+                .isEqualTo(1);
         assertThat(lookAt("2026-03-08T08:00:00Z")).isZero();
         at.rows.run("delete from report_plan");
 

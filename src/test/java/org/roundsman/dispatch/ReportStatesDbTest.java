@@ -63,8 +63,7 @@ class ReportStatesDbTest {
             assertThat(at.making.sha256(letter.attachments().get(0).octets()))
                     .isEqualTo(sent.prints().pdf());
         });
-        assertThat(at.done(customer))
-                .containsExactly("changed", "had built", "remarked on", "found good", "sent");
+        assertThat(at.done(customer)).containsExactly("changed", "had built", "remarked on", "found good", "sent");
     }
 
     @Test

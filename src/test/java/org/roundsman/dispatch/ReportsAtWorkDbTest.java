@@ -44,8 +44,9 @@ class ReportsAtWorkDbTest {
                         "insert into site (customer_id, name, time_zone) values (?, 'Shop', 'Europe/Berlin')"
                                 + " returning id",
                         customer);
-        LocalDate from =
-                YearMonth.from(parts.now().atZone(ZoneOffset.UTC)).minusMonths(2).atDay(1);
+        LocalDate from = YearMonth.from(parts.now().atZone(ZoneOffset.UTC))
+                .minusMonths(2)
+                .atDay(1);
         long id = desk.build(customer, from, from.plusMonths(1));
         await().atMost(Duration.ofSeconds(90)).untilAsserted(() -> assertThat(
                         shelf.find(CustomerScope.everyone(), id).orElseThrow().state())

@@ -75,8 +75,7 @@ class StatusReportTest {
 
     @Test
     void ofSeveralRecipientsEachIsSaid() throws Exception {
-        String delayed =
-                "Final-Recipient: rfc822; desk@pebblegate.example\nAction: DELAYED\nStatus: 4.4.1\n\n";
+        String delayed = "Final-Recipient: rfc822; desk@pebblegate.example\nAction: DELAYED\nStatus: 4.4.1\n\n";
         String fine = "Final-Recipient: rfc822; wren@pebblegate.example\nAction: delivered\nStatus: 2.0.0\n\n";
         assertThat(read(HEAD + FAILED + delayed + fine + RETURNED))
                 .extracting(Bounce::recipient, Bounce::action, Bounce::why)
@@ -86,8 +85,7 @@ class StatusReportTest {
                                 "owner@pebblegate.example",
                                 Bounce.Action.FAILED,
                                 "550 5.1.1 no such mailbox; ask somebody else"),
-                        org.assertj.core.groups.Tuple.tuple(
-                                "desk@pebblegate.example", Bounce.Action.DELAYED, "4.4.1"));
+                        org.assertj.core.groups.Tuple.tuple("desk@pebblegate.example", Bounce.Action.DELAYED, "4.4.1"));
     }
 
     @Test

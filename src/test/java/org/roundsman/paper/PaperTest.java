@@ -84,11 +84,13 @@ class PaperTest {
     void drawingsAreDrawnAndLoadNothing() throws IOException, InterruptedException {
         Path secret = folder.resolve("secret.png");
         Files.write(secret, Base64.getDecoder().decode(DOT));
-        String svg = "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" alt=\"a box\""
-                + " width=\"100\" height=\"50\" viewBox=\"0 0 100 50\"><rect width=\"100\" height=\"50\" fill=\"#0072b2\"/>"
-                + "<text x=\"5\" y=\"20\" font-family=\"Figtree\" font-size=\"10\">within</text></svg>";
+        String svg =
+                "<svg xmlns=\"http://www.w3.org/2000/svg\" xmlns:xlink=\"http://www.w3.org/1999/xlink\" alt=\"a box\""
+                        + " width=\"100\" height=\"50\" viewBox=\"0 0 100 50\"><rect width=\"100\" height=\"50\" fill=\"#0072b2\"/>"
+                        + "<text x=\"5\" y=\"20\" font-family=\"Figtree\" font-size=\"10\">within</text></svg>";
         assertThat(run("pdftotext", svg + "<p>beneath</p>", "-")).contains("beneath");
-        String outside = svg.replace("<rect", "<image xlink:href=\"" + secret.toUri() + "\" width=\"9\" height=\"9\"/><rect");
+        String outside =
+                svg.replace("<rect", "<image xlink:href=\"" + secret.toUri() + "\" width=\"9\" height=\"9\"/><rect");
         assertThat(run("pdfimages", outside, "-list").lines().skip(2)).isEmpty();
     }
 

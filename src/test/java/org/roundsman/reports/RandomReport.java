@@ -23,7 +23,10 @@ public final class RandomReport {
 
     private static final ZoneId ZONE = ZoneId.of("Europe/Berlin");
     private static final List<String> NAMES = List.of(
-            "Quay", "Hill Top", "the old harbour house by the long bridge over the river, north wing", "Šibenik & Sons");
+            "Quay",
+            "Hill Top",
+            "the old harbour house by the long bridge over the river, north wing",
+            "Šibenik & Sons");
 
     private final Random random;
     private final ReportSubject subject;
@@ -197,7 +200,12 @@ public final class RandomReport {
                 new TreeMap<>(),
                 list(
                         random.nextInt(15),
-                        at -> new Equipment.Ending(name(), name(), "TR-22", "TMR-" + at, subject.to().plusDays(at))),
+                        at -> new Equipment.Ending(
+                                name(),
+                                name(),
+                                "TR-22",
+                                "TMR-" + at,
+                                subject.to().plusDays(at))),
                 0,
                 new TreeMap<>(),
                 0);
@@ -205,15 +213,7 @@ public final class RandomReport {
 
     private Handling handling() {
         return new Handling(
-                random.nextInt(2),
-                new TreeMap<>(),
-                0,
-                0,
-                0,
-                0,
-                Optional.empty(),
-                Optional.empty(),
-                Optional.empty());
+                random.nextInt(2), new TreeMap<>(), 0, 0, 0, 0, Optional.empty(), Optional.empty(), Optional.empty());
     }
 
     private Recommendation recommendation(int at) {

@@ -82,8 +82,13 @@ class ReportDocumentTest {
         for (Locale language : List.of(Locale.ENGLISH, Locale.GERMAN, Locale.FRENCH)) {
             String fragment = document.fragment(full, look(language, true, 1));
             Element root = read(fragment);
-            assertThat(all(root, "section")).extracting(one -> one.getAttribute("id")).isEqualTo(SECTIONS);
-            assertThat(fragment).doesNotContain("style=").doesNotContain("<style").doesNotContain("<h1");
+            assertThat(all(root, "section"))
+                    .extracting(one -> one.getAttribute("id"))
+                    .isEqualTo(SECTIONS);
+            assertThat(fragment)
+                    .doesNotContain("style=")
+                    .doesNotContain("<style")
+                    .doesNotContain("<h1");
             assertThat(root.getAttribute("lang")).isEqualTo(language.toLanguageTag());
             assertThat(all(root, "svg")).hasSize(4);
         }
@@ -101,7 +106,9 @@ class ReportDocumentTest {
     @Test
     void whatPeopleWriteIsNoMarkup() throws Exception {
         Element root = read(document.fragment(full, look(Locale.ENGLISH, true, 1)));
-        assertThat(all(section(root, "summary"), "p")).extracting(Node::getTextContent).contains("A <b>word</b> & more.");
+        assertThat(all(section(root, "summary"), "p"))
+                .extracting(Node::getTextContent)
+                .contains("A <b>word</b> & more.");
         assertThat(all(root, "b")).isEmpty();
         assertThat(document.mail(full, look(Locale.ENGLISH, true, 1), Optional.empty())
                         .html())
@@ -122,7 +129,9 @@ class ReportDocumentTest {
     void whatWasNotObservedIsSaid() throws Exception {
         Element root = read(document.fragment(ReportExample.nothingObserved(), look(Locale.ENGLISH, true, 1)));
         assertThat(section(root, "availability").getTextContent()).contains("Nothing was observed", "not observed");
-        assertThat(section(root, "outages").getTextContent()).contains("cannot say").doesNotContain("no outage.");
+        assertThat(section(root, "outages").getTextContent())
+                .contains("cannot say")
+                .doesNotContain("no outage.");
         assertThat(section(root, "people").getTextContent()).contains("No figures");
         assertThat(section(root, "channels").getTextContent()).contains("could not be measured");
     }
@@ -196,7 +205,8 @@ class ReportDocumentTest {
         String words = "All data is invented";
         ReportLook look = look(Locale.ENGLISH, true, 1);
         ReportMail mail = document.mail(full, look, Optional.empty());
-        assertThat(List.of(document.fragment(full, look), mail.html(), mail.text())).allMatch(text -> text.contains(words));
+        assertThat(List.of(document.fragment(full, look), mail.html(), mail.text()))
+                .allMatch(text -> text.contains(words));
     }
 
     @Test
@@ -207,12 +217,17 @@ class ReportDocumentTest {
             for (String text : List.of(mail.text(), mail.html())) {
                 assertThat(text).contains("Canal Bridge", "Hill Top", "Market Row", "A second paragraph.", link);
             }
-            assertThat(mail.html()).doesNotContain("<svg").doesNotContain("<img").doesNotContain("<style");
+            assertThat(mail.html())
+                    .doesNotContain("<svg")
+                    .doesNotContain("<img")
+                    .doesNotContain("<style");
             assertThat(mail.text()).doesNotContain("<td");
         }
-        assertThat(document.mail(full, look(Locale.GERMAN, true, 2), Optional.empty()).subject())
+        assertThat(document.mail(full, look(Locale.GERMAN, true, 2), Optional.empty())
+                        .subject())
                 .isEqualTo("Pebblegate Dental: Ihr WLAN-Bericht, Oktober 2026, Fassung 2");
-        assertThat(document.mail(full, look(Locale.ENGLISH, true, 1), Optional.empty()).html())
+        assertThat(document.mail(full, look(Locale.ENGLISH, true, 1), Optional.empty())
+                        .html())
                 .doesNotContain("href");
     }
 
@@ -222,7 +237,8 @@ class ReportDocumentTest {
         assertThat(document.fileName(full, look(Locale.ENGLISH, true, 2))).isEqualTo("pebblegate-dental-2026-10-2.pdf");
         assertThat(document.fileName(named("Straße & Ærø: Łódź/..", full), look(Locale.ENGLISH, true, 1)))
                 .isEqualTo("strasse-aero-lodz-2026-10.pdf");
-        assertThat(document.fileName(named("雪", full), look(Locale.ENGLISH, true, 1))).isEqualTo("report-2026-10.pdf");
+        assertThat(document.fileName(named("雪", full), look(Locale.ENGLISH, true, 1)))
+                .isEqualTo("report-2026-10.pdf");
     }
 
     private static Report named(String customer, Report report) {

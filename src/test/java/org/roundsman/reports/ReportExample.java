@@ -128,8 +128,8 @@ public final class ReportExample {
     public static Report nothingObserved() {
         ExampleClinic clinic = new ExampleClinic(
                 12, "Canal Bridge", "Pebblegate Quay", List.of("Reception", "Staff room"), SUBJECT.from(), 0);
-        ExampleTimes times = new ExampleTimes(List.of())
-                .unwatched(clinic, london("2026-10-01", 0, 0), london("2026-11-01", 0, 0));
+        ExampleTimes times =
+                new ExampleTimes(List.of()).unwatched(clinic, london("2026-10-01", 0, 0), london("2026-11-01", 0, 0));
         SiteFigures site = times.site(clinic, ExampleCrowd.nobodyKnown());
         return new Report(
                 Report.FORM,
@@ -144,8 +144,7 @@ public final class ReportExample {
                 List.of(),
                 List.of(),
                 unknown(),
-                new Handling(
-                        0, new TreeMap<>(), 0, 0, 0, 0, Optional.empty(), Optional.empty(), Optional.empty()),
+                new Handling(0, new TreeMap<>(), 0, 0, 0, 0, Optional.empty(), Optional.empty(), Optional.empty()),
                 new WorkDone(List.of(), List.of(), List.of()),
                 List.of(new Recommendation(
                         Recommendation.Kind.MEND_OUR_VIEW,
@@ -247,7 +246,8 @@ public final class ReportExample {
                         new Equipment.Runs(usual, "", 1, Map.of("NOT_KNOWN", 1)),
                         new Equipment.Runs(usual, "6.3.0", 3, Map.of("BEHIND", 3)),
                         new Equipment.Runs(usual, "6.4.2", 9, Map.of("CURRENT", 9))),
-                new TreeMap<>(Map.of("COVERED", 9, "ENDS_WITHIN_60", 1, "ENDS_WITHIN_180", 2, "ENDED", 2, "MISSING", 1)),
+                new TreeMap<>(
+                        Map.of("COVERED", 9, "ENDS_WITHIN_60", 1, "ENDS_WITHIN_180", 2, "ENDED", 2, "MISSING", 1)),
                 List.of(
                         ending(CANAL, 0, usual, LocalDate.of(2026, 12, 20)),
                         ending(MARKET, 0, usual, LocalDate.of(2027, 2, 28)),

@@ -31,8 +31,7 @@ class ReportExampleTest {
 
     @Test
     void oneTargetWasMissed() {
-        assertThat(report.sites()).extracting(site -> site.met().orElseThrow())
-                .containsExactly(false, true, true);
+        assertThat(report.sites()).extracting(site -> site.met().orElseThrow()).containsExactly(false, true, true);
         assertThat(report.whole().coverage().getAsDouble()).isBetween(0.95, 0.99);
     }
 

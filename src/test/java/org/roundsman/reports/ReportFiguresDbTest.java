@@ -116,8 +116,7 @@ class ReportFiguresDbTest {
     void outagesAreToldByTheirBegin() {
         aMonth();
         List<Outage> outages = october(LATER).outages();
-        assertThat(outages).extracting(Outage::cause).containsExactly(
-                Outage.Cause.SWITCH, Outage.Cause.NOT_WORKED_OUT);
+        assertThat(outages).extracting(Outage::cause).containsExactly(Outage.Cause.SWITCH, Outage.Cause.NOT_WORKED_OUT);
         assertThat(outages.get(0).what()).isEqualTo("sw-1");
         assertThat(outages.get(0).personMinutes())
                 .as("120 min of 12.3456789 and 150 min of 7, to four decimals")

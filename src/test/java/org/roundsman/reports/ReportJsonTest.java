@@ -31,7 +31,9 @@ class ReportJsonTest {
     void theSameReportGivesTheSameOctets() {
         byte[] octets = json.write(report);
         assertThat(new ReportJson().write(ReportExample.full())).isEqualTo(octets);
-        assertThat(json.write(json.read(octets))).as("also when it was read back").isEqualTo(octets);
+        assertThat(json.write(json.read(octets)))
+                .as("also when it was read back")
+                .isEqualTo(octets);
     }
 
     /** Instants as RFC 3339, days and lengths of time as ISO 8601, money with its decimals, and nothing for what is not known. */
@@ -131,8 +133,8 @@ class ReportJsonTest {
 
     @Test
     void whatIsToldAsItStandsDoesNotChangeThePrint() {
-        Equipment other = new Equipment(
-                16, new TreeMap<>(), List.of(), new TreeMap<>(), List.of(), 0, new TreeMap<>(), 0);
+        Equipment other =
+                new Equipment(16, new TreeMap<>(), List.of(), new TreeMap<>(), List.of(), 0, new TreeMap<>(), 0);
         int quarters = report.radios().get(0).quarters();
         assertThat(json.observed(with(report.whole(), firstRadio(OptionalDouble.empty(), quarters), other)))
                 .isEqualTo(json.observed(report));

@@ -49,8 +49,7 @@ class ReportPaperTest {
     }
 
     private PDDocument made(Locale language, PaperSize size) throws IOException {
-        return Loader.loadPDF(
-                document.pdf(full, look(language, size, ReportLook.Brand.named("Fernhollow Networks"))));
+        return Loader.loadPDF(document.pdf(full, look(language, size, ReportLook.Brand.named("Fernhollow Networks"))));
     }
 
     private static String text(PDDocument pdf) throws IOException {
@@ -90,9 +89,14 @@ class ReportPaperTest {
             NumberFormat figure = NumberFormat.getInstance(locale);
             figure.setMaximumFractionDigits(1);
             assertThat(text)
-                    .contains(plain(figure.format(full.crowd().clients().orElseThrow().all())))
+                    .contains(plain(
+                            figure.format(full.crowd().clients().orElseThrow().all())))
                     .contains(plain(figure.format(78.4375)))
-                    .contains("TMR-22-001204", "10:12", "Fernhollow Networks", "The new access point hangs since Monday.");
+                    .contains(
+                            "TMR-22-001204",
+                            "10:12",
+                            "Fernhollow Networks",
+                            "The new access point hangs since Monday.");
         }
     }
 
@@ -102,11 +106,13 @@ class ReportPaperTest {
         try (PDDocument pdf = made(Locale.forLanguageTag(language), PaperSize.A4)) {
             assertThat(pdf.getDocumentCatalog().getLanguage()).isEqualTo(language);
             assertThat(pdf.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
-            assertThat(pdf.getDocumentCatalog().getStructureTreeRoot().getKids()).isNotEmpty();
+            assertThat(pdf.getDocumentCatalog().getStructureTreeRoot().getKids())
+                    .isNotEmpty();
             assertThat(pdf.getDocumentInformation().getTitle()).contains("2026");
             assertThat(pdf.getDocumentInformation().getSubject()).contains("Pebblegate Dental");
             List<String> bookmarks = new ArrayList<>();
-            for (PDOutlineItem item : pdf.getDocumentCatalog().getDocumentOutline().children()) {
+            for (PDOutlineItem item :
+                    pdf.getDocumentCatalog().getDocumentOutline().children()) {
                 bookmarks.add(item.getTitle());
             }
             assertThat(bookmarks).hasSize(11).allMatch(title -> !title.isBlank());
@@ -166,8 +172,7 @@ class ReportPaperTest {
         ImageIO.write(logo, "png", png);
         ReportLook.Brand firm =
                 new ReportLook.Brand("Fernhollow Networks", "#008000", png.toByteArray(), "image/png", List.of());
-        try (PDDocument pdf =
-                Loader.loadPDF(document.pdf(full, look(Locale.ENGLISH, PaperSize.A4, firm)))) {
+        try (PDDocument pdf = Loader.loadPDF(document.pdf(full, look(Locale.ENGLISH, PaperSize.A4, firm)))) {
             PDPage first = pdf.getPage(0);
             List<PDImageXObject> pictures = new ArrayList<>();
             for (COSName name : first.getResources().getXObjectNames()) {
@@ -183,8 +188,7 @@ class ReportPaperTest {
     void reportsOfAnyKindBecomePages() throws IOException {
         for (long seed = 0; seed < 12; seed++) {
             Report report = RandomReport.of(seed);
-            ReportLook look =
-                    look(Locale.ENGLISH, PaperSize.LETTER, ReportLook.Brand.named("Fernhollow Networks"));
+            ReportLook look = look(Locale.ENGLISH, PaperSize.LETTER, ReportLook.Brand.named("Fernhollow Networks"));
             try (PDDocument pdf = Loader.loadPDF(document.pdf(report, look))) {
                 assertThat(text(pdf)).contains("Pebblegate Dental").contains("How the figures are made");
             }

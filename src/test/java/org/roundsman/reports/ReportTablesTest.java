@@ -44,7 +44,11 @@ class ReportTablesTest {
         assertThat(text).startsWith(MARK);
         try (CSVParser parser = CSVParser.parse(
                 new StringReader(text.substring(1)),
-                CSVFormat.RFC4180.builder().setHeader().setSkipHeaderRecord(true).get())) {
+                CSVFormat.RFC4180
+                        .builder()
+                        .setHeader()
+                        .setSkipHeaderRecord(true)
+                        .get())) {
             return parser.getRecords();
         } catch (IOException e) {
             throw new IllegalStateException(e);
@@ -107,9 +111,8 @@ class ReportTablesTest {
                             "recommendations");
             for (ReportTable table : tables) {
                 assertThat(table.columns()).doesNotHaveDuplicates().allMatch(name -> name.matches("[a-z0-9-]+"));
-                assertThat(table.rows())
-                        .as(table.key())
-                        .allSatisfy(row -> assertThat(row).hasSameSizeAs(table.columns()));
+                assertThat(table.rows()).as(table.key()).allSatisfy(row -> assertThat(row)
+                        .hasSameSizeAs(table.columns()));
                 assertThat(records(table)).hasSameSizeAs(table.rows());
             }
         }
@@ -120,7 +123,9 @@ class ReportTablesTest {
     @Test
     void sitesTellTheTargetAndWhatWasSeen() {
         List<CSVRecord> sites = records(table("sites"));
-        assertThat(sites).extracting(site -> site.get("site")).containsExactly("Canal Bridge", "Hill Top", "Market Row");
+        assertThat(sites)
+                .extracting(site -> site.get("site"))
+                .containsExactly("Canal Bridge", "Hill Top", "Market Row");
         CSVRecord canal = sites.get(0);
         assertThat(canal.get("length-seconds")).isEqualTo(String.valueOf(745 * 3600));
         // 95 minutes of 230 watched service hours
@@ -143,7 +148,8 @@ class ReportTablesTest {
                 .extracting(day -> day.get("length-seconds"))
                 .containsOnly(String.valueOf(25 * 3600));
         assertThat(days)
-                .filteredOn(day -> day.get("site").equals("Hill Top") && day.get("day").equals("2026-10-04"))
+                .filteredOn(day ->
+                        day.get("site").equals("Hill Top") && day.get("day").equals("2026-10-04"))
                 .extracting(day -> day.get("availability-percent"))
                 .containsExactly("");
     }
@@ -168,8 +174,10 @@ class ReportTablesTest {
         assertThat(hours).filteredOn(hour -> hour.get("site").isEmpty()).hasSize(24 + 168);
         // 67 people at the three clinics in the middle of a weekday, which is at ten
         assertThat(hours)
-                .filteredOn(hour -> hour.get("site").isEmpty() && hour.get("hour").equals("10"))
-                .filteredOn(hour -> hour.get("weekday").equals("1") || hour.get("weekday").isEmpty())
+                .filteredOn(
+                        hour -> hour.get("site").isEmpty() && hour.get("hour").equals("10"))
+                .filteredOn(hour ->
+                        hour.get("weekday").equals("1") || hour.get("weekday").isEmpty())
                 .extracting(hour -> hour.get("all"))
                 .containsExactly("67", "67");
     }

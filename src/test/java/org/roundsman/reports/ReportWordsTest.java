@@ -45,16 +45,15 @@ class ReportWordsTest {
                 .contains("Das sind 9\u00a0% mehr als im Monat davor");
         assertThat(text(full, Locale.FRENCH))
                 .startsWith("En octobre 2026, votre Wi-Fi était disponible pendant ")
-                .contains("Il y a eu 2 pannes\u202f; la plus longue, sur le site Market Row, a duré 43 heures et 35 minutes.")
+                .contains(
+                        "Il y a eu 2 pannes\u202f; la plus longue, sur le site Market Row, a duré 43 heures et 35 minutes.")
                 .contains("C’est 9\u202f% de plus que le mois précédent");
     }
 
     @Test
     void ofNothingObservedNothingIsSaidButThat() {
         List<Sentence> summary = words.summary(ReportExample.nothingObserved(), Locale.ENGLISH);
-        assertThat(summary)
-                .extracting(Sentence::key)
-                .containsExactly("summary.nothing", "summary.advice");
+        assertThat(summary).extracting(Sentence::key).containsExactly("summary.nothing", "summary.advice");
         assertThat(summary.get(0).text()).contains("October 2026").contains("nothing of your Wi-Fi was observed");
     }
 
@@ -72,7 +71,8 @@ class ReportWordsTest {
         Files.writeString(folder.resolve("it.properties"), italian);
         ReportWords more = new ReportWords(() -> Optional.of(folder.toString()));
         assertThat(more.languages()).contains(Locale.ITALIAN).hasSize(4);
-        assertThat(more.summary(ReportExample.full(), Locale.ITALIAN).get(0).text()).contains("ottobre 2026");
+        assertThat(more.summary(ReportExample.full(), Locale.ITALIAN).get(0).text())
+                .contains("ottobre 2026");
     }
 
     @Test
@@ -93,7 +93,8 @@ class ReportWordsTest {
 
     @Test
     void aFolderThatIsNotThereDoesNoHarm() {
-        ReportWords more = new ReportWords(() -> Optional.of(folder.resolve("nowhere").toString()));
+        ReportWords more =
+                new ReportWords(() -> Optional.of(folder.resolve("nowhere").toString()));
         assertThat(more.languages()).hasSize(3);
     }
 }

@@ -40,9 +40,8 @@ class SummaryPropertyTest {
     void noSummaryIsLongerThan120Words(@ForAll long seed) {
         Report report = RandomReport.of(seed);
         for (Locale language : WORDS.languages()) {
-            String text = WORDS.summary(report, language).stream()
-                    .map(Sentence::text)
-                    .collect(Collectors.joining(" "));
+            String text =
+                    WORDS.summary(report, language).stream().map(Sentence::text).collect(Collectors.joining(" "));
             long words = Arrays.stream(text.split("[\\s\\u00a0\\u202f]+"))
                     .filter(word -> !word.isEmpty())
                     .count();
@@ -99,12 +98,10 @@ class SummaryPropertyTest {
         report.service().share().ifPresent(share -> figures.add(down(share, 2)));
         report.whole().coverage().ifPresent(share -> figures.add(down(share, 0)));
         figures.add((double) report.sites().size());
-        figures.add((double) report.sites().stream()
-                .filter(site -> site.met().orElse(false))
-                .count());
-        figures.add((double) report.sites().stream()
-                .filter(site -> !site.met().orElse(true))
-                .count());
+        figures.add((double)
+                report.sites().stream().filter(site -> site.met().orElse(false)).count());
+        figures.add((double)
+                report.sites().stream().filter(site -> !site.met().orElse(true)).count());
         figures.add((double) report.outages().size());
         report.outages().stream().max(Comparator.comparing(Outage::length)).ifPresent(longest -> {
             Duration length = longest.length();

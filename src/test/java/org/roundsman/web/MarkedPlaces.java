@@ -30,11 +30,7 @@ public class MarkedPlaces {
     private final DataSource database;
 
     MarkedPlaces(
-            FleetFixture fleet,
-            Accounts accounts,
-            PersonalTokens tokens,
-            ReportsFixture reports,
-            DataSource database) {
+            FleetFixture fleet, Accounts accounts, PersonalTokens tokens, ReportsFixture reports, DataSource database) {
         this.fleet = fleet;
         this.accounts = accounts;
         this.tokens = tokens;

@@ -92,8 +92,7 @@ class ReportPagesDbTest {
         long first = reports.kept(place, month, 1, ReportState.SENT, "First");
         reports.kept(place, month, 2, ReportState.TO_REVIEW, "Second, not out yet");
         Browser viewer = fixture.browser(Role.VIEWER, place.customerId());
-        assertThat(viewer.get("/reports/" + first).asString())
-                .doesNotContain("later revision", "Second", "Revision 2");
+        assertThat(viewer.get("/reports/" + first).asString()).doesNotContain("later revision", "Second", "Revision 2");
         assertThat(manager.get("/reports/" + first).asString()).contains("later revision", "Revision 2");
     }
 
@@ -103,11 +102,13 @@ class ReportPagesDbTest {
         Response pdf = manager.get("/reports/" + sent + "/pdf");
         assertThat(pdf.contentType()).isEqualTo("application/pdf");
         assertThat(pdf.asString()).startsWith("%PDF-").contains(place.customer());
-        assertThat(pdf.header("Content-Disposition")).startsWith("attachment; filename=\"").endsWith(".pdf\"");
+        assertThat(pdf.header("Content-Disposition"))
+                .startsWith("attachment; filename=\"")
+                .endsWith(".pdf\"");
         Response json = manager.get("/reports/" + sent + "/json");
         assertThat(json.contentType()).startsWith("application/json");
-        String hash = HexFormat.of()
-                .formatHex(MessageDigest.getInstance("SHA-256").digest(json.asByteArray()));
+        String hash =
+                HexFormat.of().formatHex(MessageDigest.getInstance("SHA-256").digest(json.asByteArray()));
         assertThat(places.number("select count(*) from report where figures_sha256 = '" + hash + "' and id = " + sent))
                 .isEqualTo(1);
         assertThat(json.jsonPath().getString("subject.customer")).isEqualTo(place.customer());
@@ -139,7 +140,8 @@ class ReportPagesDbTest {
     void everyTableIsASheet() throws IOException {
         long report = reports.kept(place, month, 1, ReportState.TO_REVIEW, "");
         String page = manager.get("/reports/" + report).asString();
-        Matcher links = Pattern.compile("/reports/" + report + "/tables/([a-z-]+)\\.csv").matcher(page);
+        Matcher links = Pattern.compile("/reports/" + report + "/tables/([a-z-]+)\\.csv")
+                .matcher(page);
         int tables = 0;
         while (links.find()) {
             tables++;
@@ -149,8 +151,10 @@ class ReportPagesDbTest {
             assertThat(text).startsWith("\uFEFF");
             List<CSVRecord> rows = CSVParser.parse(new StringReader(text.substring(1)), CSVFormat.RFC4180)
                     .getRecords();
-            assertThat(rows).as(links.group()).isNotEmpty().allMatch(row -> row.size() == rows.get(0)
-                    .size());
+            assertThat(rows)
+                    .as(links.group())
+                    .isNotEmpty()
+                    .allMatch(row -> row.size() == rows.get(0).size());
         }
         assertThat(tables).isEqualTo(11);
         assertThat(manager.get("/reports/" + report + "/tables/odd.csv").statusCode())
@@ -179,7 +183,8 @@ class ReportPagesDbTest {
         assertThat(page).contains("1 time, last");
         long id = places.number("select max(id) from report_link where report_id = " + sent);
         String revoke = "/reports/" + sent + "/links/" + id + "/revoke";
-        assertThat(manager.post("/reports/" + sent, revoke, Map.of()).statusCode()).isEqualTo(303);
+        assertThat(manager.post("/reports/" + sent, revoke, Map.of()).statusCode())
+                .isEqualTo(303);
         Response over = given().get(address);
         Response never = given().get("/report-link/" + "x".repeat(43));
         assertThat(over.statusCode()).isEqualTo(404);
@@ -293,8 +298,7 @@ class ReportPagesDbTest {
 
     @Test
     void aMonthIsPutIntoTheQueueFromTheDesk() {
-        Map<String, String> wanted =
-                Map.of("customer", String.valueOf(place.customerId()), "month", month.toString());
+        Map<String, String> wanted = Map.of("customer", String.valueOf(place.customerId()), "month", month.toString());
         Response built = manager.post("/reports", "/reports/build", wanted);
         assertThat(built.statusCode()).isEqualTo(303);
         assertThat(built.header("Location")).endsWith("/reports?month=" + month);
@@ -359,12 +363,14 @@ class ReportPagesDbTest {
         assertThat(look(png()).statusCode()).isEqualTo(303);
         String page = manager.get("/reports/look/" + place.customerId()).asString();
         assertThat(page).contains("src=\"data:image/png;base64,iVBORw0KGgo", "Brook &amp; Sons", "#0b5d5b");
-        assertThat(look("<svg/>".getBytes(StandardCharsets.US_ASCII)).asString()).contains("id=\"logo-wrong\"");
+        assertThat(look("<svg/>".getBytes(StandardCharsets.US_ASCII)).asString())
+                .contains("id=\"logo-wrong\"");
         assertThat(look(new byte[257 * 1024]).asString()).contains("larger than 256 KB");
         Response huge = look(new byte[400 * 1024]);
         assertThat(huge.statusCode()).isEqualTo(413);
         assertThat(huge.asString()).contains("This logo is larger than 256 KB");
-        assertThat(manager.get("/reports/look/" + place.customerId()).asString()).contains("iVBORw0KGgo");
+        assertThat(manager.get("/reports/look/" + place.customerId()).asString())
+                .contains("iVBORw0KGgo");
     }
 
     @Test
@@ -372,7 +378,8 @@ class ReportPagesDbTest {
         long sent = reports.kept(place, month, 1, ReportState.SENT, "");
         long mail = reports.mail(sent, "office@brook.example", "SENT", "");
         String note = "/reports/" + sent + "/mails/" + mail + "/bounced";
-        assertThat(manager.post("/reports/" + sent, note, Map.of()).statusCode()).isEqualTo(422);
+        assertThat(manager.post("/reports/" + sent, note, Map.of()).statusCode())
+                .isEqualTo(422);
         assertThat(manager.post("/reports/" + sent, note, Map.of("why", "No such mailbox"))
                         .statusCode())
                 .isEqualTo(303);

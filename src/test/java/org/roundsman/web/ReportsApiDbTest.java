@@ -152,8 +152,7 @@ class ReportsApiDbTest {
         assertThat(given().get(made.getString("path")).statusCode()).isEqualTo(200);
         Response listed = api.get(at + "/links");
         assertThat(require(200, listed).getList("items.opened")).containsExactly(1);
-        assertThat(listed.asString())
-                .doesNotContain(made.getString("path").substring("/report-link/".length()));
+        assertThat(listed.asString()).doesNotContain(made.getString("path").substring("/report-link/".length()));
         assertThat(api.post(at + "/links/" + made.getLong("id") + "/revoke").statusCode())
                 .isEqualTo(204);
         assertThat(given().get(made.getString("path")).statusCode()).isEqualTo(404);

@@ -79,10 +79,9 @@ public class ReportsFixture {
             tell("update report set state = 'REVIEWED', reviewed_by = 'wren', reviewed_at = now() where id = ?", id);
         }
         switch (state) {
-            case BUILDING -> tell(
-                    "update report set state = 'BUILDING', claim = gen_random_uuid() where id = ?", id);
-            case FAILED -> tell(
-                    "update report set state = 'FAILED', failure = 'The figures did not come.' where id = ?", id);
+            case BUILDING -> tell("update report set state = 'BUILDING', claim = gen_random_uuid() where id = ?", id);
+            case FAILED ->
+                tell("update report set state = 'FAILED', failure = 'The figures did not come.' where id = ?", id);
             case SENDING, SENT -> settled(id, of, state);
             case WAITING, TO_REVIEW, REVIEWED -> {}
         }

@@ -210,7 +210,9 @@ class ReportsPageTest {
         try (Screen screen = Screen.open(address, width)) {
             screen.signIn(viewer, FleetFixture.PASSWORD);
             Page page = screen.page();
-            page.getByRole(AriaRole.LINK, new Page.GetByRoleOptions().setName("Reports").setExact(true))
+            page.getByRole(
+                            AriaRole.LINK,
+                            new Page.GetByRoleOptions().setName("Reports").setExact(true))
                     .first()
                     .click();
             screen.check("reports-own");

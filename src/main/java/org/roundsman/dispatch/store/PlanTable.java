@@ -45,11 +45,10 @@ public final class PlanTable {
     }
 
     public Optional<YearMonth> next(long customerId) {
-        return rows
-                .one(
-                        "select next_month from report_plan where customer_id = ? and active",
-                        row -> YearMonth.from(Rows.day(row, "next_month").orElseThrow()),
-                        customerId);
+        return rows.one(
+                "select next_month from report_plan where customer_id = ? and active",
+                row -> YearMonth.from(Rows.day(row, "next_month").orElseThrow()),
+                customerId);
     }
 
     /** Keeps it. @param next which month it builds next; empty where it is not active */
@@ -98,8 +97,7 @@ public final class PlanTable {
         return rows.list(
                 "select c.id, c.name, count(*) as sites, (array_agg(s.time_zone order by s.id))[1] as zone from customer c"
                         + " join site s on s.customer_id = c.id group by c.id, c.name order by lower(c.name), c.id",
-                row -> new Sited(
-                        row.getLong("id"), row.getString("name"), row.getInt("sites"), row.getString("zone")));
+                row -> new Sited(row.getLong("id"), row.getString("name"), row.getInt("sites"), row.getString("zone")));
     }
 
     /** Time zones of a customer's sites, that of its first site first. */

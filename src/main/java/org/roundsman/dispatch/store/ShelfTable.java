@@ -107,7 +107,8 @@ public final class ShelfTable {
         all[wanted.length + 1] = search.size();
         all[wanted.length + 2] = (long) (search.number() - 1) * search.size();
         return rows.list(
-                SELECT + WANTED + " order by r.from_on desc, r.to_on desc, lower(c.name), r.customer_id, r.revision desc"
+                SELECT + WANTED
+                        + " order by r.from_on desc, r.to_on desc, lower(c.name), r.customer_id, r.revision desc"
                         + " limit ? offset ?",
                 ShelfTable::read,
                 all);

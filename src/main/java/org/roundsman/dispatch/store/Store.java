@@ -34,8 +34,7 @@ public final class Store {
     /** Whole or not at all: after any exception nothing was changed, and the exception goes on. */
     public <T> T whole(Work<T> work) {
         try {
-            return Transaction.run(
-                    database, connection -> work.on(new Rows(lent(connection), ABOUT), connection));
+            return Transaction.run(database, connection -> work.on(new Rows(lent(connection), ABOUT), connection));
         } catch (SQLException e) {
             throw new IllegalStateException("Reports cannot be read or stored: " + e.getMessage(), e);
         }

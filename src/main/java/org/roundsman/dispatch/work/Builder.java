@@ -121,7 +121,8 @@ public final class Builder {
     }
 
     private static String why(Throwable e) {
-        String message = e.getMessage() == null ? "" : ": " + e.getMessage().strip().replaceAll("\\s+", " ");
+        String message =
+                e.getMessage() == null ? "" : ": " + e.getMessage().strip().replaceAll("\\s+", " ");
         String whole = e.getClass().getSimpleName() + message;
         return whole.length() > LONGEST_WHY ? whole.substring(0, LONGEST_WHY) : whole;
     }

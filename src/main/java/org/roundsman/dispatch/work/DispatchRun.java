@@ -45,8 +45,7 @@ class DispatchRun {
         this.meters = meters;
         this.builder = new Builder(parts, meters);
         this.mailOpen = () -> mail.state().ready();
-        Pauses pauses =
-                new Pauses(parts.config().firstRetry(), parts.config().longestRetry(), new SecureRandom());
+        Pauses pauses = new Pauses(parts.config().firstRetry(), parts.config().longestRetry(), new SecureRandom());
         this.post = new Post(parts, mail::send, pauses);
     }
 

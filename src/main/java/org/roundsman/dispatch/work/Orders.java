@@ -85,18 +85,20 @@ public final class Orders {
             throw new DeskRejected("This customer is not there any more, or has no site.");
         }
         if (!over(to, zones)) {
-            throw new DeskRejected("These days are not over at every site of the customer, with an hour for late readings.");
+            throw new DeskRejected(
+                    "These days are not over at every site of the customer, with an hour for late readings.");
         }
-        Optional<KeptReport> sent = newest(parts.store().rows(), customerId, from, to)
-                .filter(report -> report.state() == ReportState.SENT);
+        Optional<KeptReport> sent =
+                newest(parts.store().rows(), customerId, from, to).filter(report -> report.state() == ReportState.SENT);
         return sent.isPresent() ? revise(sent.get()) : queue(plans.apply(customerId), from, to);
     }
 
     private long revise(KeptReport sent) {
         long made = new Revisions(parts)
                 .revise(sent.id())
-                .orElseThrow(() -> new DeskRejected(
-                        "What was sent still holds: the data of these days is the same. No further revision was made."));
+                .orElseThrow(
+                        () -> new DeskRejected(
+                                "What was sent still holds: the data of these days is the same. No further revision was made."));
         parts.store().whole((rows, connection) -> {
             note(rows, connection, made);
             return null;
@@ -127,6 +129,7 @@ public final class Orders {
     }
 
     private static Optional<KeptReport> newest(Rows rows, long customerId, LocalDate from, LocalDate to) {
-        return new ShelfTable(rows).revisions(null, customerId, from, to).stream().findFirst();
+        return new ShelfTable(rows)
+                .revisions(null, customerId, from, to).stream().findFirst();
     }
 }

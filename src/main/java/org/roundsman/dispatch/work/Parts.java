@@ -37,8 +37,9 @@ public record Parts(Store store, Making making, AuditTrail audit, ReportsConfig 
     }
 
     private static Subject subject(KeptReport report) {
-        String days =
-                report.month().map(Object::toString).orElse(report.from() + " to " + report.subject().last());
+        String days = report.month()
+                .map(Object::toString)
+                .orElse(report.from() + " to " + report.subject().last());
         String revision = report.revision() == 1 ? "" : ", revision " + report.revision();
         return new Subject("report", report.id(), report.customer() + " " + days + revision, report.customerId());
     }

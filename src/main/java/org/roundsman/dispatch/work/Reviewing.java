@@ -55,9 +55,7 @@ public final class Reviewing {
         }
         KeptReport report = find(id);
         FieldChange change = new FieldChange(
-                "look",
-                look(report.language(), report.paper(), report.costs()),
-                look(language, paper, costs));
+                "look", look(report.language(), report.paper(), report.costs()), look(language, paper, costs));
         if (!change.old().equals(change.fresh())) {
             move(
                     report,
@@ -88,13 +86,14 @@ public final class Reviewing {
     public void send(long id) {
         KeptReport report = find(id);
         ReportPlan plan = plans.apply(report.customerId());
-        boolean may = report.state() == ReportState.REVIEWED
-                || report.state() == ReportState.TO_REVIEW && !plan.approval();
+        boolean may =
+                report.state() == ReportState.REVIEWED || report.state() == ReportState.TO_REVIEW && !plan.approval();
         if (!may) {
             throw new DeskRejected(
                     report.state() == ReportState.TO_REVIEW
                             ? "This report cannot be sent: somebody has to find it good first."
-                            : "This report cannot be sent: it is " + report.state().word() + ".");
+                            : "This report cannot be sent: it is "
+                                    + report.state().word() + ".");
         }
         requireWay(plan.recipients(), "This report cannot be sent: the customer's plan names no recipients.");
         Instant now = parts.now();

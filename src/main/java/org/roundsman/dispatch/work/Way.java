@@ -20,8 +20,7 @@ public final class Way {
      */
     public static boolean set(Rows rows, KeptReport report, List<String> recipients, Instant now, Instant giveUp) {
         Looks.Ids brands = new Looks(rows).settle(report, now);
-        boolean moved =
-                new QueueTable(rows).settle(report.id(), report.state(), brands.firm(), brands.customer(), now);
+        boolean moved = new QueueTable(rows).settle(report.id(), report.state(), brands.firm(), brands.customer(), now);
         if (moved) {
             new MailTable(rows).add(report.id(), recipients, now, giveUp);
         }

@@ -46,7 +46,8 @@ public final class CalendarChart {
 
     /** Empty for more days than fit. */
     public static Optional<Picture> of(Report report, Catalogue words) {
-        long days = ChronoUnit.DAYS.between(report.subject().from(), report.subject().to());
+        long days = ChronoUnit.DAYS.between(
+                report.subject().from(), report.subject().to());
         return days > MOST_DAYS || report.sites().isEmpty()
                 ? Optional.empty()
                 : Optional.of(new CalendarChart(report, words).draw());
@@ -152,8 +153,8 @@ public final class CalendarChart {
         List<Bad> bad = report.sites().stream()
                 .flatMap(site -> site.days().stream()
                         .filter(day -> day.watch().share().orElse(1) < 1)
-                        .map(day -> new Bad(
-                                site, day.date(), day.watch().share().getAsDouble())))
+                        .map(day ->
+                                new Bad(site, day.date(), day.watch().share().getAsDouble())))
                 .toList();
         Optional<Bad> worst = bad.stream().min(Comparator.comparingDouble(Bad::share));
         return words.say(

@@ -24,7 +24,8 @@ final class Svg {
     /** A box with a thin edge; a dotted one says that less is known. */
     Svg edged(double x, double y, double width, double height, String fill, boolean dotted) {
         String edge = " stroke=\"" + (dotted ? INK : LINE) + "\" stroke-width=\"0.7\"";
-        return rect(x, y, width, height, "fill=\"" + fill + "\"" + edge + (dotted ? " stroke-dasharray=\"1.5 1.5\"" : ""));
+        return rect(
+                x, y, width, height, "fill=\"" + fill + "\"" + edge + (dotted ? " stroke-dasharray=\"1.5 1.5\"" : ""));
     }
 
     private Svg rect(double x, double y, double width, double height, String look) {
@@ -43,13 +44,20 @@ final class Svg {
             path.append('M').append(number(x + left)).append(' ').append(number(y + left - shift));
             path.append('L').append(number(x + right)).append(' ').append(number(y + right - shift));
         }
-        text.append("<path d=\"").append(path).append("\" fill=\"none\" stroke=\"").append(INK);
+        text.append("<path d=\"")
+                .append(path)
+                .append("\" fill=\"none\" stroke=\"")
+                .append(INK);
         text.append("\" stroke-width=\"0.7\"/>");
         return this;
     }
 
     Svg line(double x1, double y1, double x2, double y2, boolean dashed) {
-        text.append("<path d=\"M").append(number(x1)).append(' ').append(number(y1)).append('L');
+        text.append("<path d=\"M")
+                .append(number(x1))
+                .append(' ')
+                .append(number(y1))
+                .append('L');
         text.append(number(x2)).append(' ').append(number(y2)).append("\" fill=\"none\" stroke=\"");
         text.append(dashed ? INK : LINE).append("\" stroke-width=\"").append(dashed ? "1" : "0.5");
         text.append(dashed ? "\" stroke-dasharray=\"4 3\"/>" : "\"/>");
@@ -59,8 +67,15 @@ final class Svg {
     /** @param anchor start, middle or end */
     Svg words(double x, double y, double size, String anchor, String fill, String words) {
         text.append("<text x=\"").append(number(x)).append("\" y=\"").append(number(y));
-        text.append("\" font-size=\"").append(number(size)).append("\" text-anchor=\"").append(anchor);
-        text.append("\" fill=\"").append(fill).append("\">").append(escaped(words)).append("</text>");
+        text.append("\" font-size=\"")
+                .append(number(size))
+                .append("\" text-anchor=\"")
+                .append(anchor);
+        text.append("\" fill=\"")
+                .append(fill)
+                .append("\">")
+                .append(escaped(words))
+                .append("</text>");
         return this;
     }
 

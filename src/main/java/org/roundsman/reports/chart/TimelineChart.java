@@ -34,7 +34,8 @@ public final class TimelineChart {
     private TimelineChart(Report report, Catalogue words) {
         this.report = report;
         this.words = words;
-        this.days = ChronoUnit.DAYS.between(report.subject().from(), report.subject().to());
+        this.days = ChronoUnit.DAYS.between(
+                report.subject().from(), report.subject().to());
     }
 
     /** Empty when there was no outage. */
@@ -49,7 +50,13 @@ public final class TimelineChart {
         int shown = 0;
         for (int i = 0; i < rows.size(); i++) {
             double y = HEAD + i * ROW;
-            svg.words(LEFT - 8, y + 14, 9.5, "end", Svg.INK, Svg.brief(rows.get(i).get(0).site(), 26));
+            svg.words(
+                    LEFT - 8,
+                    y + 14,
+                    9.5,
+                    "end",
+                    Svg.INK,
+                    Svg.brief(rows.get(i).get(0).site(), 26));
             svg.line(LEFT, y + BAR + 2, LEFT + WIDE, y + BAR + 2, false);
             rows.get(i).forEach(outage -> bar(outage, y));
             shown += rows.get(i).size();
@@ -65,8 +72,8 @@ public final class TimelineChart {
     /** By site; of many, those with the most silence. */
     private List<List<Outage>> rows() {
         Map<Long, List<Outage>> bySite = new LinkedHashMap<>();
-        report.outages().forEach(outage ->
-                bySite.computeIfAbsent(outage.siteId(), id -> new ArrayList<>()).add(outage));
+        report.outages().forEach(outage -> bySite.computeIfAbsent(outage.siteId(), id -> new ArrayList<>())
+                .add(outage));
         return bySite.values().stream()
                 .sorted(Comparator.comparing(TimelineChart::silence).reversed())
                 .limit(MOST_SITES)

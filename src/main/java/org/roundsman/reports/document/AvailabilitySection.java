@@ -40,7 +40,8 @@ final class AvailabilitySection {
             draft.say("availability.figure", "share", ink.share(whole.share()));
         }
         if (report.service().share().isPresent() && !report.service().equals(whole)) {
-            draft.say("availability.service", "share", ink.share(report.service().share()));
+            draft.say(
+                    "availability.service", "share", ink.share(report.service().share()));
         }
         if (whole.coverage().isPresent()) {
             draft.say("availability.coverage", "coverage", ink.share(whole.coverage()));
@@ -89,7 +90,8 @@ final class AvailabilitySection {
             return report.sites();
         }
         List<SiteFigures> worst = report.sites().stream()
-                .sorted(Comparator.comparingDouble(site -> site.service().share().orElse(2)))
+                .sorted(Comparator.comparingDouble(
+                        site -> site.service().share().orElse(2)))
                 .limit(MOST)
                 .toList();
         return report.sites().stream().filter(worst::contains).toList();

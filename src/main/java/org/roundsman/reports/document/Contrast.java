@@ -18,9 +18,8 @@ final class Contrast {
     /** @param colour {@code #rrggbb} */
     static double toWhite(String colour) {
         int rgb = Integer.parseInt(colour.substring(1), 16);
-        double luminance = 0.2126 * linear(rgb >> 16 & 0xff)
-                + 0.7152 * linear(rgb >> 8 & 0xff)
-                + 0.0722 * linear(rgb & 0xff);
+        double luminance =
+                0.2126 * linear(rgb >> 16 & 0xff) + 0.7152 * linear(rgb >> 8 & 0xff) + 0.0722 * linear(rgb & 0xff);
         return 1.05 / (luminance + 0.05);
     }
 

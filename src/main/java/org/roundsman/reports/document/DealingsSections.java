@@ -63,7 +63,9 @@ final class DealingsSections {
     static Section work(Ink ink) {
         WorkDone work = ink.report().work();
         Section.Draft draft = ink.section("work");
-        if (work.planned().isEmpty() && work.replaced().isEmpty() && work.upgraded().isEmpty()) {
+        if (work.planned().isEmpty()
+                && work.replaced().isEmpty()
+                && work.upgraded().isEmpty()) {
             return draft.say("work.none").done();
         }
         draft.say("work.intro");

@@ -94,11 +94,9 @@ public final class Layout {
 
     /** The customer's name is the one of the report, which does not change when they are renamed. */
     private static ReportView.Face face(ReportLook.Brand brand, String name) {
-        boolean pictured =
-                brand.logo().length > 0 && brand.logoType().matches("image/(png|jpeg)");
+        boolean pictured = brand.logo().length > 0 && brand.logoType().matches("image/(png|jpeg)");
         String logo = pictured
-                ? "data:" + brand.logoType() + ";base64,"
-                        + Base64.getEncoder().encodeToString(brand.logo())
+                ? "data:" + brand.logoType() + ";base64," + Base64.getEncoder().encodeToString(brand.logo())
                 : "";
         return new ReportView.Face(name, new RawString(logo), pictured, brand.lines());
     }

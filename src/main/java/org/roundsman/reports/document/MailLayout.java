@@ -57,7 +57,14 @@ final class MailLayout {
     private String subject() {
         String key = ink.look().revision() > 1 ? "mail.subject.revised" : "mail.subject";
         String customer = report.subject().customer();
-        return ink.say(key, "customer", customer, "period", ink.period(), "number", ink.look().revision());
+        return ink.say(
+                key,
+                "customer",
+                customer,
+                "period",
+                ink.period(),
+                "number",
+                ink.look().revision());
     }
 
     private String intro() {
@@ -117,7 +124,8 @@ final class MailLayout {
         StringBuilder lines = new StringBuilder(row.get(0).text());
         for (int i = 1; i < row.size(); i++) {
             lines.append("\n  ");
-            lines.append(ink.say("joined", "one", columns.get(i).text(), "two", row.get(i).text()));
+            lines.append(ink.say(
+                    "joined", "one", columns.get(i).text(), "two", row.get(i).text()));
         }
         return lines.toString();
     }

@@ -28,8 +28,8 @@ final class MethodsSection {
         if (!zones.isEmpty()) {
             draft.add(Part.note(ink.say("methods.zones", "zones", ink.formats().list(zones))));
         }
-        draft.add(Part.note(
-                ink.say("methods.equipment", "moment", ink.formats().utc(ink.report().asOf()))));
+        draft.add(Part.note(ink.say(
+                "methods.equipment", "moment", ink.formats().utc(ink.report().asOf()))));
         draft.add(Part.note(ink.say(
                 "methods.made",
                 "moment",

@@ -92,7 +92,10 @@ final class OutagesSection {
                         ? ink.say("points.all", "count", ink.formats().whole(outage.accessPoints()))
                         : ink.formats().whole(outage.accessPoints()),
                 outage.people().isPresent()
-                        ? ink.say("people.about", "count", ink.formats().whole(outage.people().getAsInt()))
+                        ? ink.say(
+                                "people.about",
+                                "count",
+                                ink.formats().whole(outage.people().getAsInt()))
                         : ink.say("not.known"),
                 done(outage)));
         return grid.part();
@@ -118,9 +121,11 @@ final class OutagesSection {
     private String done(Outage outage) {
         List<String> parts = new ArrayList<>();
         after(outage, outage.noticed())
-                .ifPresent(time -> parts.add(ink.say("done.noticed", "time", ink.formats().time(time))));
+                .ifPresent(time ->
+                        parts.add(ink.say("done.noticed", "time", ink.formats().time(time))));
         after(outage, outage.taken())
-                .ifPresent(time -> parts.add(ink.say("done.taken", "time", ink.formats().time(time))));
+                .ifPresent(time ->
+                        parts.add(ink.say("done.taken", "time", ink.formats().time(time))));
         if (outage.replaced()) {
             parts.add(ink.say("done.replaced"));
         }

@@ -25,7 +25,8 @@ final class PaperStyle {
     /** "Page 2 of 5" as CSS, with counters in place of the figures. */
     private static String numbers(Ink ink) {
         String words = ink.say("foot.page", "page", PAGE, "pages", PAGES).replaceAll("[\"\\\\<>&]", "");
-        String content = "\"" + words.replace(PAGE, "\" counter(page) \"").replace(PAGES, "\" counter(pages) \"") + "\"";
+        String content =
+                "\"" + words.replace(PAGE, "\" counter(page) \"").replace(PAGES, "\" counter(pages) \"") + "\"";
         return content.replace("\"\"", "");
     }
 }

@@ -12,7 +12,12 @@ import org.roundsman.reports.chart.Picture;
  * @param columns titles of a table, each with where it stands
  */
 record Part(
-        String kind, String text, List<RawString> picture, List<Cell> columns, List<List<Cell>> rows, List<String> items) {
+        String kind,
+        String text,
+        List<RawString> picture,
+        List<Cell> columns,
+        List<List<Cell>> rows,
+        List<String> items) {
 
     static Part text(String text) {
         return plain("text", text);

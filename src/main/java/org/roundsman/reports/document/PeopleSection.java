@@ -32,7 +32,10 @@ final class PeopleSection {
                 "other",
                 ink.formats().number(clients.get().other()));
         if (report.crowd().observed() < 1) {
-            draft.say("people.observed", "share", ink.formats().share(report.crowd().observed()));
+            draft.say(
+                    "people.observed",
+                    "share",
+                    ink.formats().share(report.crowd().observed()));
         }
         draft.picture(WeekChart.of(report, ink.words()));
         draft.add(table(ink));

@@ -172,7 +172,8 @@ public final class Advice {
     }
 
     private static Optional<Recommendation> cover(Equipment equipment) {
-        Optional<LocalDate> first = equipment.ending().stream().map(Ending::lastDay).min(Comparator.naturalOrder());
+        Optional<LocalDate> first =
+                equipment.ending().stream().map(Ending::lastDay).min(Comparator.naturalOrder());
         return first.map(day -> new Recommendation(
                 Kind.RENEW_COVER,
                 only(equipment.ending().stream().map(Ending::site)),

@@ -37,10 +37,9 @@ final class Causes {
                 .filter(episode -> OF_SILENCE.contains(episode.type()))
                 .forEach(episode -> known.put(episode.id(), episode));
         for (PastEpisode episode : known.values()) {
-            root(episode, known)
-                    .ifPresent(root -> devices(episode, site)
-                            .forEach(device -> roots.computeIfAbsent(device, made -> new HashSet<>())
-                                    .add(root)));
+            root(episode, known).ifPresent(root -> devices(episode, site)
+                    .forEach(device -> roots.computeIfAbsent(device, made -> new HashSet<>())
+                            .add(root)));
         }
     }
 

@@ -98,7 +98,8 @@ record CrowdHours(ZoneId zone, SortedMap<Instant, Split> hours) {
     }
 
     private static OptionalDouble median(Collection<List<Split>> days) {
-        double[] means = days.stream().mapToDouble(day -> average(day, Split::all)).toArray();
+        double[] means =
+                days.stream().mapToDouble(day -> average(day, Split::all)).toArray();
         return means.length == 0
                 ? OptionalDouble.empty()
                 : OptionalDouble.of(Rounding.of(Percentiles.type7(means, 0.5)));

@@ -72,7 +72,11 @@ public final class Crowds {
 
     private Crowd crowd(List<SitePeriod> sites, ZoneId clock, EarlierPeriods earlier) {
         Held held = held(
-                sites.stream().map(site -> new Part(site, site.from(), site.to())).toList(), clock, this::quarters);
+                sites.stream()
+                        .map(site -> new Part(site, site.from(), site.to()))
+                        .toList(),
+                clock,
+                this::quarters);
         return new Crowd(
                 held.hours().mean(),
                 held.observed(),
@@ -119,9 +123,14 @@ public final class Crowds {
         if (counting.isEmpty()) {
             return 0;
         }
-        Instant from = counting.stream().map(Part::begin).min(Comparator.naturalOrder()).orElseThrow();
-        Instant to = counting.stream().map(Part::to).max(Comparator.naturalOrder()).orElseThrow();
-        return Math.ceil(Duration.between(from, to).toMillis() / (double) Duration.ofHours(1).toMillis());
+        Instant from = counting.stream()
+                .map(Part::begin)
+                .min(Comparator.naturalOrder())
+                .orElseThrow();
+        Instant to =
+                counting.stream().map(Part::to).max(Comparator.naturalOrder()).orElseThrow();
+        return Math.ceil(Duration.between(from, to).toMillis()
+                / (double) Duration.ofHours(1).toMillis());
     }
 
     private Earlier earlier(List<SitePeriod> sites, ZoneId clock, LocalDate from, LocalDate to) {

@@ -84,7 +84,8 @@ public final class Dealings {
     /** From the raise until then, ascending; what came after the moment of the report had not come yet. */
     private List<Duration> times(List<PastEpisode> counted, Function<PastEpisode, Optional<Instant>> moment) {
         return counted.stream()
-                .flatMap(episode -> moment.apply(episode)
+                .flatMap(episode -> moment
+                        .apply(episode)
                         .filter(at -> !at.isAfter(asOf))
                         .map(at -> Duration.between(episode.raised(), at))
                         .stream())

@@ -40,15 +40,11 @@ public final class Doings {
                 events.replaced().stream()
                         .filter(unit -> bounds.covers(unit.at(), unit.zone()))
                         .map(unit -> new Replaced(
-                                unit.site(),
-                                unit.device(),
-                                unit.oldSerial(),
-                                unit.newSerial(),
-                                unit.zone(),
-                                unit.at()))
+                                unit.site(), unit.device(), unit.oldSerial(), unit.newSerial(), unit.zone(), unit.at()))
                         .toList(),
                 events.changes().stream()
-                        .filter(change -> bounds.covers(change.at(), change.place().zone()))
+                        .filter(change ->
+                                bounds.covers(change.at(), change.place().zone()))
                         .map(Doings::upgraded)
                         .toList());
     }
@@ -71,7 +67,8 @@ public final class Doings {
     }
 
     private static PlannedWork work(SitePeriod site, PlannedWindow window, Stretch when) {
-        String device = window.target().reach() == Reach.DEVICE ? window.target().device() : "";
+        String device =
+                window.target().reach() == Reach.DEVICE ? window.target().device() : "";
         return new PlannedWork(site.site(), device, window.title(), site.zone(), when.from(), when.to());
     }
 

@@ -41,9 +41,8 @@ record Gone(Optional<PastEpisode> cause, List<Silence> silences) {
                 .add(silence));
         List<Gone> groups = new ArrayList<>();
         byCause.forEach((cause, own) -> groups.addAll(together(cause, own)));
-        groups.sort(Comparator.comparing(Gone::from).thenComparing(gone -> gone.devices()
-                .iterator()
-                .next()));
+        groups.sort(Comparator.comparing(Gone::from)
+                .thenComparing(gone -> gone.devices().iterator().next()));
         return groups;
     }
 

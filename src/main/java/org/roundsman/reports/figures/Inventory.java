@@ -73,9 +73,8 @@ public class Inventory {
         return new Costs(
                 units.stream()
                         .filter(unit -> !Cost.of(List.of(unit)).sums().isEmpty())
-                        .collect(Collectors.toMap(
-                                unit -> unit.deviceId().orElseThrow(),
-                                unit -> Cost.of(List.of(unit)).sums())),
+                        .collect(Collectors.toMap(unit -> unit.deviceId().orElseThrow(), unit -> Cost.of(List.of(unit))
+                                .sums())),
                 Cost.of(units.stream().filter(UnitCover::pastSupport).toList()).sums());
     }
 
@@ -118,11 +117,8 @@ public class Inventory {
 
     private static Runs group(List<FirmwareState> alike) {
         FirmwareState one = alike.get(0);
-        return new Runs(
-                one.place().model(),
-                one.version(),
-                alike.size(),
-                counted(alike, state -> state.status().name()));
+        return new Runs(one.place().model(), one.version(), alike.size(), counted(alike, state -> state.status()
+                .name()));
     }
 
     private static <T> SortedMap<String, Integer> counted(Collection<T> all, Function<T, String> name) {

@@ -41,7 +41,9 @@ public final class Outages {
         Causes causes = new Causes(site, events.episodes());
         List<Gone> all = Gone.of(silences, causes::of);
         Usually usually = people.of(
-                site.siteId(), site.zone(), all.stream().flatMap(Outages::absences).toList());
+                site.siteId(),
+                site.zone(),
+                all.stream().flatMap(Outages::absences).toList());
         return all.stream()
                 .map(gone -> new Found(outage(site, gone, usually), gone.devices()))
                 .toList();
@@ -51,7 +53,8 @@ public final class Outages {
     private static Stream<Absence> absences(Gone gone) {
         return Stream.concat(
                 gone.devices().stream()
-                        .map(device -> new Absence(device, gone.from(), gone.from().plusMillis(1))),
+                        .map(device ->
+                                new Absence(device, gone.from(), gone.from().plusMillis(1))),
                 gone.silences().stream().filter(Outages::bearable).map(Outages::absence));
     }
 
@@ -106,7 +109,9 @@ public final class Outages {
     }
 
     private static long there(SitePeriod site, Instant at) {
-        return site.points().stream().filter(point -> point.since().isBefore(at)).count();
+        return site.points().stream()
+                .filter(point -> point.since().isBefore(at))
+                .count();
     }
 
     private static OptionalInt people(Gone gone, Usually usually) {
@@ -124,8 +129,8 @@ public final class Outages {
                 .toList();
         return lost.isEmpty()
                 ? OptionalDouble.empty()
-                : OptionalDouble.of(
-                        Rounding.of(lost.stream().mapToDouble(Double::doubleValue).sum()));
+                : OptionalDouble.of(Rounding.of(
+                        lost.stream().mapToDouble(Double::doubleValue).sum()));
     }
 
     /** Whether the failed thing itself got another unit while it was gone or soon after. */

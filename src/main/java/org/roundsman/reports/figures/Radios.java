@@ -35,12 +35,9 @@ public final class Radios {
     private List<RadioFigures> ofSite(SitePeriod site) {
         List<Long> devices = site.points().stream().map(Point::deviceId).toList();
         Map<Long, SortedMap<Integer, ChannelFigures>> measured = new HashMap<>();
-        past.each(
-                devices,
-                site.from(),
-                site.to(),
-                (device, number, utilisation, clients) -> measured.computeIfAbsent(device, made -> new TreeMap<>())
-                        .put(number, ChannelFigures.of(utilisation, clients)));
+        past.each(devices, site.from(), site.to(), (device, number, utilisation, clients) -> measured.computeIfAbsent(
+                        device, made -> new TreeMap<>())
+                .put(number, ChannelFigures.of(utilisation, clients)));
         Map<Long, SortedMap<Integer, OptionalDouble>> known = past.known(devices);
         List<RadioFigures> radios = new ArrayList<>();
         for (Point point : site.points()) {

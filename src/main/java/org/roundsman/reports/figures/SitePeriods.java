@@ -67,8 +67,7 @@ public final class SitePeriods {
                 .sorted(Comparator.comparing(Row::name, String.CASE_INSENSITIVE_ORDER)
                         .thenComparing(Row::id))
                 .flatMap(row -> period(row, bounds, points.getOrDefault(row.id(), List.of())).stream())
-                .map(site -> new Open(
-                        site, new ServiceTime(site.zone(), hours.getOrDefault(site.siteId(), List.of()))))
+                .map(site -> new Open(site, new ServiceTime(site.zone(), hours.getOrDefault(site.siteId(), List.of()))))
                 .toList();
     }
 

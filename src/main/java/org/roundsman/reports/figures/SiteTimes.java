@@ -41,8 +41,7 @@ public record SiteTimes(
     /** Clock time in service hours without work on the site as a whole, from when it had its first access point. */
     public Duration serviceHours() {
         Instant from = first().filter(site.from()::isBefore).orElse(site.from());
-        List<Stretch> left =
-                Stretch.without(time.between(from, site.to()), planned.getOrDefault(0L, List.of()));
+        List<Stretch> left = Stretch.without(time.between(from, site.to()), planned.getOrDefault(0L, List.of()));
         return left.stream().map(Stretch::length).reduce(Duration.ZERO, Duration::plus);
     }
 

@@ -39,7 +39,9 @@ public class WatchedSites {
                         one.time(),
                         all,
                         planned.ofSite(
-                                one.site().siteId(), one.site().from(), one.site().to())))
+                                one.site().siteId(),
+                                one.site().from(),
+                                one.site().to())))
                 .toList();
     }
 

@@ -172,7 +172,9 @@ public final class Formats {
         ZonedDateTime there = at.atZone(zone);
         String text = written(moment, there.toLocalDateTime());
         boolean twice = zone.getRules().getValidOffsets(there.toLocalDateTime()).size() > 1;
-        String offset = there.getOffset().getTotalSeconds() == 0 ? "" : there.getOffset().toString();
+        String offset = there.getOffset().getTotalSeconds() == 0
+                ? ""
+                : there.getOffset().toString();
         return twice ? text + " (UTC" + offset + ")" : text;
     }
 
@@ -198,8 +200,8 @@ public final class Formats {
     /** Sums side by side: currencies are never added up together. */
     public String money(SortedMap<String, BigDecimal> sums) {
         List<String> texts = new ArrayList<>();
-        sums.forEach((code, sum) -> texts.add(
-                plain.unit(Currency.getInstance(code)).format(sum).toString()));
+        sums.forEach((code, sum) ->
+                texts.add(plain.unit(Currency.getInstance(code)).format(sum).toString()));
         return list(texts);
     }
 

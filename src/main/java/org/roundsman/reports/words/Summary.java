@@ -59,9 +59,7 @@ public final class Summary {
         advice();
         List<Ranked> kept = new ArrayList<>(found);
         while (kept.size() > 1 && count(kept) > MOST_WORDS) {
-            kept.remove(kept.stream()
-                    .max(Comparator.comparingInt(Ranked::rank))
-                    .orElseThrow());
+            kept.remove(kept.stream().max(Comparator.comparingInt(Ranked::rank)).orElseThrow());
         }
         return kept.stream().map(Ranked::sentence).toList();
     }
@@ -88,7 +86,11 @@ public final class Summary {
             return;
         }
         String key = around ? "summary.available" : "summary.available.service";
-        say(0, "availability", key, with(period, "share", formats.share(watch.share().getAsDouble())));
+        say(
+                0,
+                "availability",
+                key,
+                with(period, "share", formats.share(watch.share().getAsDouble())));
         OptionalDouble coverage = report.whole().coverage();
         if (coverage.isPresent() && coverage.getAsDouble() < LOOKED_ENOUGH) {
             say(1, "availability", "summary.coverage", "coverage", formats.coarse(coverage.getAsDouble()));
@@ -118,9 +120,8 @@ public final class Summary {
                 .filter(site -> site.met().filter(met -> !met).isPresent())
                 .map(site -> brief(site.site()))
                 .toList();
-        long met = report.sites().stream()
-                .filter(site -> site.met().orElse(false))
-                .count();
+        long met =
+                report.sites().stream().filter(site -> site.met().orElse(false)).count();
         if (missed.size() == 1) {
             say(2, "availability", "summary.target.missed", "site", missed.get(0), "sites", sites);
         } else if (missed.size() > 1) {

@@ -39,7 +39,9 @@ public final class ApiDescription implements OASFilter {
             Map.entry("Claims and spares", "Claims under warranty, which unit stood where, and what lies in store"),
             Map.entry("Tokens", "The caller, and the caller's own tokens"),
             Map.entry("Import and export", "Tables as CSV: out, and in by way of a dry run"),
-            Map.entry("Reports", "What customers are told about a month: building it, reading it over, sending it, its archive"),
+            Map.entry(
+                    "Reports",
+                    "What customers are told about a month: building it, reading it over, sending it, its archive"),
             Map.entry("Warranty", "Until when units are covered and why, what that costs, and extended contracts"),
             Map.entry("Sweeps", "Looking for the devices of a site, and taking them up"));
 

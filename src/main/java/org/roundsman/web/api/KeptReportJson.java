@@ -33,13 +33,14 @@ record KeptReportJson(
         @Schema(description = "No later revision is there", examples = "true")
         boolean newest,
 
-        @Schema(
-                description = "waiting, building, to-review, reviewed, sending, sent or failed",
-                examples = "to-review")
+        @Schema(description = "waiting, building, to-review, reviewed, sending, sent or failed", examples = "to-review")
         String state,
 
-        @Schema(description = "BCP 47 tag", examples = "en-GB") String language,
-        @Schema(description = "a4 or letter", examples = "a4") String paper,
+        @Schema(description = "BCP 47 tag", examples = "en-GB")
+        String language,
+
+        @Schema(description = "a4 or letter", examples = "a4")
+        String paper,
 
         @Schema(description = "Whether list prices are shown", examples = "false")
         boolean costs,

@@ -35,8 +35,7 @@ final class ReportEntries {
 
     private static void requireYear(String field, int year) {
         if (year < FIRST_YEAR || year > LAST_YEAR) {
-            throw new ProblemException(
-                    Problem.refused(Map.of(field, "from " + FIRST_YEAR + " to " + LAST_YEAR)));
+            throw new ProblemException(Problem.refused(Map.of(field, "from " + FIRST_YEAR + " to " + LAST_YEAR)));
         }
     }
 
@@ -56,7 +55,9 @@ final class ReportEntries {
             implements ApiBody {
 
         LocalDate first() {
-            return Given.text(month).isEmpty() ? from : ReportEntries.month("month", month).atDay(1);
+            return Given.text(month).isEmpty()
+                    ? from
+                    : ReportEntries.month("month", month).atDay(1);
         }
 
         /** The day after the last one. */
@@ -99,7 +100,8 @@ final class ReportEntries {
     /** What was put into the queue. */
     @Schema(name = "ReportsQueued")
     record Queued(
-            @Schema(description = "How many reports", examples = "58") int reports) {}
+            @Schema(description = "How many reports", examples = "58")
+            int reports) {}
 
     /** The remark of the account manager; it replaces the one before. */
     @Schema(name = "ReportRemark")
@@ -111,8 +113,11 @@ final class ReportEntries {
     /** How a report is to look. */
     @Schema(name = "ReportLookEntry")
     record Look(
-            @Schema(description = "BCP 47 tag", examples = "en-GB") String language,
-            @Schema(description = "a4 or letter", examples = "a4") String paper,
+            @Schema(description = "BCP 47 tag", examples = "en-GB")
+            String language,
+
+            @Schema(description = "a4 or letter", examples = "a4")
+            String paper,
 
             @Schema(description = "Whether list prices are shown", examples = "false")
             Boolean costs)
@@ -149,16 +154,18 @@ final class ReportEntries {
     /** To whom a report is sent besides. */
     @Schema(name = "ReportRecipients")
     record Recipients(
-            @Schema(examples = "[\"practice@pebblegate.example\"]") List<String> recipients)
-            implements ApiBody {}
+            @Schema(examples = "[\"practice@pebblegate.example\"]")
+            List<String> recipients) implements ApiBody {}
 
     /** For how long a link works. */
     @Schema(name = "ReportLinkEntry")
-    record LinkEntry(@Schema(description = "1 to 90", examples = "30") Integer days) implements ApiBody {}
+    record LinkEntry(
+            @Schema(description = "1 to 90", examples = "30")
+            Integer days) implements ApiBody {}
 
     /** Why a mail came back. */
     @Schema(name = "ReportMailReturn")
     record Bounce(
-            @Schema(description = "What its answer says", examples = "Mailbox is full") String why)
-            implements ApiBody {}
+            @Schema(description = "What its answer says", examples = "Mailbox is full")
+            String why) implements ApiBody {}
 }

@@ -16,12 +16,23 @@ record ReportPlanJson(
         @Schema(description = "The past month is built by itself", examples = "true")
         boolean active,
 
-        @Schema(description = "Of the month, 1 to 28", examples = "2") int day,
-        @Schema(description = "0 to 23, by the clock of timeZone", examples = "6") int hour,
-        @Schema(description = "IANA name", examples = "Europe/London") String timeZone,
-        @Schema(description = "BCP 47 tag", examples = "en-GB") String language,
-        @Schema(description = "a4 or letter", examples = "a4") String paper,
-        @Schema(examples = "[\"practice@pebblegate.example\"]") List<String> recipients,
+        @Schema(description = "Of the month, 1 to 28", examples = "2")
+        int day,
+
+        @Schema(description = "0 to 23, by the clock of timeZone", examples = "6")
+        int hour,
+
+        @Schema(description = "IANA name", examples = "Europe/London")
+        String timeZone,
+
+        @Schema(description = "BCP 47 tag", examples = "en-GB")
+        String language,
+
+        @Schema(description = "a4 or letter", examples = "a4")
+        String paper,
+
+        @Schema(examples = "[\"practice@pebblegate.example\"]")
+        List<String> recipients,
 
         @Schema(description = "It is sent only after somebody has reviewed it", examples = "true")
         boolean approval,
@@ -53,13 +64,24 @@ record ReportPlanJson(
             @Schema(examples = "true") Boolean active,
             @Schema(description = "1 to 28", examples = "2") Integer day,
             @Schema(description = "0 to 23", examples = "6") Integer hour,
-            @Schema(description = "IANA name", examples = "Europe/London") String timeZone,
-            @Schema(description = "BCP 47 tag", examples = "en-GB") String language,
-            @Schema(description = "a4 or letter", examples = "a4") String paper,
-            @Schema(examples = "[\"practice@pebblegate.example\"]") List<String> recipients,
+
+            @Schema(description = "IANA name", examples = "Europe/London")
+            String timeZone,
+
+            @Schema(description = "BCP 47 tag", examples = "en-GB")
+            String language,
+
+            @Schema(description = "a4 or letter", examples = "a4")
+            String paper,
+
+            @Schema(examples = "[\"practice@pebblegate.example\"]")
+            List<String> recipients,
+
             @Schema(examples = "true") Boolean approval,
             @Schema(examples = "false") Boolean costs,
-            @Schema(description = "6 to 120", examples = "36") Integer keepMonths)
+
+            @Schema(description = "6 to 120", examples = "36")
+            Integer keepMonths)
             implements ApiBody {
 
         /** No plan takes it, so that the field is named. */
@@ -119,7 +141,10 @@ record ReportPlanJson(
     @Schema(name = "ReportBrandEntry")
     record BrandEntry(
             @Schema(examples = "Fernhollow Networks") String name,
-            @Schema(description = "As #rrggbb, or empty", examples = "#0b5d5b") String colour,
+
+            @Schema(description = "As #rrggbb, or empty", examples = "#0b5d5b")
+            String colour,
+
             @Schema(examples = "[\"4 Fernhollow Lane\"]") List<String> lines)
             implements ApiBody {
 
@@ -128,8 +153,7 @@ record ReportPlanJson(
         }
 
         BrandDraft draft() {
-            return new BrandDraft(
-                    Given.text(name), Given.text(colour), Optional.empty(), false, Given.list(lines));
+            return new BrandDraft(Given.text(name), Given.text(colour), Optional.empty(), false, Given.list(lines));
         }
     }
 }

@@ -14,14 +14,20 @@ final class ReportSendingJson {
     @Schema(name = "ReportMail")
     record Mail(
             @Schema(examples = "812") long id,
-            @Schema(examples = "practice@pebblegate.example") String to,
+
+            @Schema(examples = "practice@pebblegate.example")
+            String to,
 
             @Schema(description = "waiting, sent, failed or bounced", examples = "sent")
             String state,
 
             @Schema(examples = "1") int attempts,
-            @Schema(nullable = true, examples = "2026-11-03T08:21:00Z") Instant nextAt,
-            @Schema(nullable = true, examples = "2026-11-03T08:20:31Z") Instant sentAt,
+
+            @Schema(nullable = true, examples = "2026-11-03T08:21:00Z")
+            Instant nextAt,
+
+            @Schema(nullable = true, examples = "2026-11-03T08:20:31Z")
+            Instant sentAt,
 
             @Schema(description = "What went wrong last, or came back; or empty", examples = "")
             String why) {
@@ -45,9 +51,15 @@ final class ReportSendingJson {
             @Schema(examples = "2026-11-04T09:00:00Z") Instant madeAt,
             @Schema(examples = "wren") String madeBy,
             @Schema(examples = "2026-12-04T09:00:00Z") Instant until,
-            @Schema(nullable = true, examples = "2026-11-20T09:00:00Z") Instant revokedAt,
-            @Schema(description = "How often", examples = "3") int opened,
-            @Schema(nullable = true, examples = "2026-11-05T07:41:00Z") Instant openedAt) {
+
+            @Schema(nullable = true, examples = "2026-11-20T09:00:00Z")
+            Instant revokedAt,
+
+            @Schema(description = "How often", examples = "3")
+            int opened,
+
+            @Schema(nullable = true, examples = "2026-11-05T07:41:00Z")
+            Instant openedAt) {
 
         static Link of(ReportLinks.Link link) {
             return new Link(
@@ -66,9 +78,7 @@ final class ReportSendingJson {
     record Made(
             @Schema(examples = "41") long id,
 
-            @Schema(
-                    description = "Path that opens the report; given out this once",
-                    examples = "/report-link/kT3…")
+            @Schema(description = "Path that opens the report; given out this once", examples = "/report-link/kT3…")
             String path,
 
             @Schema(examples = "2026-12-04T09:00:00Z") Instant until) {

@@ -25,8 +25,12 @@ record ReportTableJson(
     @Schema(name = "ReportTableName")
     record Named(
             @Schema(examples = "outages") String key,
-            @Schema(examples = "[\"site\", \"silence-seconds\"]") List<String> columns,
-            @Schema(description = "How many rows", examples = "2") int rows) {
+
+            @Schema(examples = "[\"site\", \"silence-seconds\"]")
+            List<String> columns,
+
+            @Schema(description = "How many rows", examples = "2")
+            int rows) {
 
         static Named of(ReportTable table) {
             return new Named(table.key(), table.columns(), table.rows().size());

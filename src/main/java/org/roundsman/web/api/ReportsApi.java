@@ -68,12 +68,10 @@ class ReportsApi {
             page = shelf.search(caller.scope(), wanted.page(number++, AT_ONCE));
             all.addAll(page.items());
         } while (page.hasNext());
-        return List.copyOf(
-                all.stream()
-                        .sorted(Comparator.comparingLong(KeptReport::id))
-                        .collect(Collectors.toMap(
-                                KeptReport::id, one -> one, (one, again) -> one, LinkedHashMap::new))
-                        .values());
+        return List.copyOf(all.stream()
+                .sorted(Comparator.comparingLong(KeptReport::id))
+                .collect(Collectors.toMap(KeptReport::id, one -> one, (one, again) -> one, LinkedHashMap::new))
+                .values());
     }
 
     @GET

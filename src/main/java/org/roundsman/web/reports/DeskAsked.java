@@ -10,9 +10,7 @@ import org.jboss.resteasy.reactive.RestQuery;
  *
  * @param state key of a {@link StateWord}, or one of {@link DeskRow}'s further filters
  */
-record DeskAsked(
-        @RestQuery String month,
-        @RestQuery String state) {
+record DeskAsked(@RestQuery String month, @RestQuery String state) {
 
     DeskAsked {
         month = Asked.text(month);

@@ -72,7 +72,10 @@ class DeskPages {
     @Path("reports/build")
     public Response build(@RestForm String customer, @RestForm String month) {
         return inMonth(month, wanted -> {
-            desk.build(require(Asked.number(customer).orElse(0)), wanted.atDay(1), wanted.plusMonths(1).atDay(1));
+            desk.build(
+                    require(Asked.number(customer).orElse(0)),
+                    wanted.atDay(1),
+                    wanted.plusMonths(1).atDay(1));
             return at(wanted);
         });
     }

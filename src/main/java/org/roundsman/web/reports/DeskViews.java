@@ -26,8 +26,8 @@ class DeskViews {
 
     private static final Set<ReportState> BUSY =
             EnumSet.of(ReportState.WAITING, ReportState.BUILDING, ReportState.SENDING);
-    private static final Set<ReportState> BUILT = EnumSet.of(
-            ReportState.TO_REVIEW, ReportState.REVIEWED, ReportState.SENDING, ReportState.SENT);
+    private static final Set<ReportState> BUILT =
+            EnumSet.of(ReportState.TO_REVIEW, ReportState.REVIEWED, ReportState.SENDING, ReportState.SENT);
     private static final Set<ReportState> REVIEWED =
             EnumSet.of(ReportState.REVIEWED, ReportState.SENDING, ReportState.SENT);
     private static final Set<ReportState> SENT = EnumSet.of(ReportState.SENT);
@@ -101,7 +101,10 @@ class DeskViews {
 
     private static int count(List<DeskLine> lines, Set<ReportState> states) {
         return (int) lines.stream()
-                .filter(line -> line.report().map(KeptReport::state).filter(states::contains).isPresent())
+                .filter(line -> line.report()
+                        .map(KeptReport::state)
+                        .filter(states::contains)
+                        .isPresent())
                 .count();
     }
 
@@ -136,8 +139,7 @@ class DeskViews {
                 .toList();
     }
 
-    private static DeskView.Tab tab(
-            DeskMonth month, List<DeskRow> rows, String key, String title, String chosen) {
+    private static DeskView.Tab tab(DeskMonth month, List<DeskRow> rows, String key, String title, String chosen) {
         long count = rows.stream().filter(row -> row.fits(key)).count();
         return new DeskView.Tab(
                 title + " (" + Words.count(count) + ")",

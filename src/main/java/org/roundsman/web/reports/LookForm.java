@@ -27,10 +27,8 @@ record LookForm(
 
     /** @param logo a new one, or empty */
     BrandDraft draft(Optional<byte[]> logo) {
-        List<String> each = lines.lines()
-                .map(String::strip)
-                .filter(line -> !line.isEmpty())
-                .toList();
+        List<String> each =
+                lines.lines().map(String::strip).filter(line -> !line.isEmpty()).toList();
         return new BrandDraft(name, colour, logo, Asked.ticked(dropLogo), each);
     }
 }

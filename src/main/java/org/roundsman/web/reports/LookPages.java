@@ -102,11 +102,7 @@ class LookPages {
     }
 
     private static Response save(
-            LookForm form,
-            FileUpload logo,
-            Consumer<BrandDraft> keep,
-            String then,
-            Function<Faults, Shown> again) {
+            LookForm form, FileUpload logo, Consumer<BrandDraft> keep, String then, Function<Faults, Shown> again) {
         try {
             keep.accept(form.draft(content(logo)));
             return Response.seeOther(URI.create(then)).build();
@@ -143,8 +139,7 @@ class LookPages {
     private static String picture(ReportLook.Brand brand) {
         return brand.logo().length == 0
                 ? ""
-                : "data:" + brand.logoType() + ";base64,"
-                        + Base64.getEncoder().encodeToString(brand.logo());
+                : "data:" + brand.logoType() + ";base64," + Base64.getEncoder().encodeToString(brand.logo());
     }
 
     private Customer find(long customer) {

@@ -24,8 +24,7 @@ record MailLine(long id, String to, String key, String state, String when, Strin
     /** Those that did not arrive. */
     static List<MailLine> undelivered(List<ReportMails.Line> lines, ZoneId zone) {
         return lines.stream()
-                .filter(line ->
-                        line.state() == ReportMails.State.FAILED || line.state() == ReportMails.State.BOUNCED)
+                .filter(line -> line.state() == ReportMails.State.FAILED || line.state() == ReportMails.State.BOUNCED)
                 .map(line -> of(line, zone))
                 .toList();
     }

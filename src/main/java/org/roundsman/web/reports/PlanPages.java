@@ -58,8 +58,7 @@ class PlanPages {
      * @param when it is built by itself, or empty
      * @param recipients or empty for none
      */
-    record Line(
-            long customerId, String customer, String when, String language, String recipients, String approval) {
+    record Line(long customerId, String customer, String when, String language, String recipients, String approval) {
 
         static Line of(Customer customer, ReportPlan plan) {
             return new Line(

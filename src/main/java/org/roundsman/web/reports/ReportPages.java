@@ -62,8 +62,8 @@ class ReportPages {
     }
 
     private Page<ShelfLine> own(int page) {
-        ShelfSearch sent = new ShelfSearch(
-                OptionalLong.empty(), Optional.empty(), Optional.of(ReportState.SENT), page, A_PAGE);
+        ShelfSearch sent =
+                new ShelfSearch(OptionalLong.empty(), Optional.empty(), Optional.of(ReportState.SENT), page, A_PAGE);
         Page<KeptReport> found = shelf.search(visitor.scope(), sent);
         return lines.of(found);
     }

@@ -34,9 +34,7 @@ public class ReportSays {
 
     /** The same as JSON: as it is stored, unless prices are left out. */
     public Optional<byte[]> json(SignedIn person, long id) {
-        return hidden(person, id)
-                ? figures(person, id).map(json::write)
-                : shelf.json(person.scope(), id);
+        return hidden(person, id) ? figures(person, id).map(json::write) : shelf.json(person.scope(), id);
     }
 
     private boolean hidden(SignedIn person, long id) {
@@ -77,13 +75,6 @@ public class ReportSays {
 
     private static Recommendation withoutPrices(Recommendation all) {
         return new Recommendation(
-                all.kind(),
-                all.site(),
-                all.what(),
-                all.count(),
-                all.figure(),
-                all.time(),
-                all.day(),
-                new TreeMap<>());
+                all.kind(), all.site(), all.what(), all.count(), all.figure(), all.time(), all.day(), new TreeMap<>());
     }
 }

@@ -28,8 +28,7 @@ class ReportViews {
     private final ReportPlans plans;
     private final Visitor visitor;
 
-    ReportViews(
-            ReportShelf shelf, ReportDocument document, ReviewViews reviews, ReportPlans plans, Visitor visitor) {
+    ReportViews(ReportShelf shelf, ReportDocument document, ReviewViews reviews, ReportPlans plans, Visitor visitor) {
         this.shelf = shelf;
         this.document = document;
         this.reviews = reviews;
@@ -77,8 +76,8 @@ class ReportViews {
         kept.builtAt().ifPresent(at -> facts.add(new ReportView.Fact("Built", Periods.moment(at, zone))));
         if (inside) {
             kept.reviewedAt()
-                    .ifPresent(at -> facts.add(new ReportView.Fact(
-                            "Reviewed", Periods.moment(at, zone) + " by " + kept.reviewedBy())));
+                    .ifPresent(at -> facts.add(
+                            new ReportView.Fact("Reviewed", Periods.moment(at, zone) + " by " + kept.reviewedBy())));
         }
         kept.sentAt().ifPresent(at -> facts.add(new ReportView.Fact("Sent", Periods.moment(at, zone))));
         if (inside && kept.built()) {
@@ -100,7 +99,9 @@ class ReportViews {
     private List<ReportView.Revision> revisions(KeptReport kept) {
         return shelf.revisions(visitor.scope(), kept.id()).stream()
                 .map(one -> new ReportView.Revision(
-                        one.id(), "Revision " + one.revision() + ", " + one.state().word(), one.id() == kept.id()))
+                        one.id(),
+                        "Revision " + one.revision() + ", " + one.state().word(),
+                        one.id() == kept.id()))
                 .toList();
     }
 

@@ -29,13 +29,7 @@ record ReviewView(
      * @param link open it without a sign-in
      */
     record Acts(
-            boolean write,
-            boolean approve,
-            boolean reopen,
-            boolean build,
-            boolean send,
-            boolean again,
-            boolean link) {}
+            boolean write, boolean approve, boolean reopen, boolean build, boolean send, boolean again, boolean link) {}
 
     /**
      * The way through the month.

@@ -22,10 +22,8 @@ class ShelfLines {
         Map<Long, ZoneId> zones = new HashMap<>();
         return new Page<>(
                 found.items().stream()
-                        .map(one -> line(
-                                one,
-                                zones.computeIfAbsent(
-                                        one.customerId(), id -> plans.of(id).zone())))
+                        .map(one -> line(one, zones.computeIfAbsent(one.customerId(), id -> plans.of(id)
+                                .zone())))
                         .toList(),
                 found.number(),
                 found.size(),

@@ -64,7 +64,10 @@ class ReportChartsTest {
         assertThat(pictures).hasSize(4);
         for (Picture picture : pictures) {
             Element page = read(picture.page());
-            assertThat(picture.page()).doesNotContain("style=").doesNotContain("url(").doesNotContain("href");
+            assertThat(picture.page())
+                    .doesNotContain("style=")
+                    .doesNotContain("url(")
+                    .doesNotContain("href");
             assertThat(page.getAttribute("role")).isEqualTo("img");
             assertThat(page.getFirstChild().getNodeName()).isEqualTo("title");
             assertThat(page.getFirstChild().getTextContent()).isNotBlank();
@@ -82,7 +85,8 @@ class ReportChartsTest {
                     double x = Double.parseDouble(box.getAttribute("x"));
                     double y = Double.parseDouble(box.getAttribute("y"));
                     assertThat(x).isBetween(0.0, (double) Picture.WIDTH);
-                    assertThat(x + Double.parseDouble(box.getAttribute("width"))).isBetween(0.0, Picture.WIDTH + 1.0);
+                    assertThat(x + Double.parseDouble(box.getAttribute("width")))
+                            .isBetween(0.0, Picture.WIDTH + 1.0);
                     assertThat(y + Double.parseDouble(box.getAttribute("height")))
                             .isBetween(0.0, picture.height() + 1.0);
                 }
@@ -109,9 +113,11 @@ class ReportChartsTest {
 
     @Test
     void aMonthWithNothingObservedIsABlankCalendar() throws Exception {
-        Element svg = read(
-                CalendarChart.of(ReportExample.nothingObserved(), WORDS).orElseThrow().page());
-        assertThat(all(svg, "text")).noneMatch(text -> text.getAttribute("font-size").equals("9.5"));
+        Element svg = read(CalendarChart.of(ReportExample.nothingObserved(), WORDS)
+                .orElseThrow()
+                .page());
+        assertThat(all(svg, "text"))
+                .noneMatch(text -> text.getAttribute("font-size").equals("9.5"));
         assertThat(TimelineChart.of(ReportExample.nothingObserved(), WORDS)).isEmpty();
         assertThat(WeekChart.of(ReportExample.nothingObserved(), WORDS)).isEmpty();
         assertThat(RadioChart.of(ReportExample.nothingObserved(), WORDS)).isEmpty();

@@ -113,7 +113,14 @@ class AdviceTest {
 
     private static Equipment equipment(List<Equipment.Runs> versions, int pastSupport, List<Equipment.Ending> ending) {
         return new Equipment(
-                9, new TreeMap<>(), versions, new TreeMap<>(), ending, pastSupport, ending.isEmpty() ? new TreeMap<>() : PRICE, 0);
+                9,
+                new TreeMap<>(),
+                versions,
+                new TreeMap<>(),
+                ending,
+                pastSupport,
+                ending.isEmpty() ? new TreeMap<>() : PRICE,
+                0);
     }
 
     private static Equipment nothing() {
@@ -128,7 +135,8 @@ class AdviceTest {
         return Advice.of(List.of(), List.of(), List.of(), equipment, Watch.NONE, costs);
     }
 
-    private static Recommendation one(Kind kind, String site, String what, int count, OptionalDouble figure, Duration time) {
+    private static Recommendation one(
+            Kind kind, String site, String what, int count, OptionalDouble figure, Duration time) {
         return new Recommendation(kind, site, what, count, figure, time, Optional.empty(), new TreeMap<>());
     }
 
@@ -235,11 +243,13 @@ class AdviceTest {
     void oneDevicePastSupportIsEnough() {
         Costs costs = new Costs(Map.of(), PRICE);
         assertThat(about(equipment(List.of(), 0, List.of()), costs)).isEmpty();
-        assertThat(about(equipment(List.of(), 1, List.of()), costs)).singleElement().satisfies(advice -> {
-            assertThat(advice.kind()).isEqualTo(Kind.REPLACE_PAST_SUPPORT);
-            assertThat(advice.count()).isEqualTo(1);
-            assertThat(advice.cost()).isEqualTo(PRICE);
-        });
+        assertThat(about(equipment(List.of(), 1, List.of()), costs))
+                .singleElement()
+                .satisfies(advice -> {
+                    assertThat(advice.kind()).isEqualTo(Kind.REPLACE_PAST_SUPPORT);
+                    assertThat(advice.count()).isEqualTo(1);
+                    assertThat(advice.cost()).isEqualTo(PRICE);
+                });
         assertThat(about(equipment(List.of(), 1, List.of()), NO_COSTS).get(0).cost())
                 .as("no list price is known")
                 .isEmpty();
@@ -272,11 +282,16 @@ class AdviceTest {
         assertThat(advice(site(Duration.ZERO, twentieth))).isEmpty();
         Duration more = twentieth.plusMinutes(6);
         assertThat(advice(site(Duration.ZERO, more)))
-                .containsExactly(
-                        one(Kind.MEND_OUR_VIEW, "Canal Bridge", "", 1, OptionalDouble.of(94.95), more));
+                .containsExactly(one(Kind.MEND_OUR_VIEW, "Canal Bridge", "", 1, OptionalDouble.of(94.95), more));
         Watch other = watch(Duration.ofHours(2000), Duration.ZERO, Duration.ZERO);
         SiteFigures site = site(Duration.ZERO, more);
-        assertThat(Advice.of(List.of(site), List.of(), List.of(), nothing(), site.whole().plus(other), NO_COSTS))
+        assertThat(Advice.of(
+                        List.of(site),
+                        List.of(),
+                        List.of(),
+                        nothing(),
+                        site.whole().plus(other),
+                        NO_COSTS))
                 .as("all sites together were watched well enough")
                 .isEmpty();
     }
@@ -284,8 +299,7 @@ class AdviceTest {
     @Test
     void theExampleAdvisesWhatItsFiguresSay() {
         Report report = ReportExample.full();
-        Costs costs = new Costs(
-                Map.of(1303L, PRICE), new TreeMap<>(Map.of("GBP", new BigDecimal("198.00"))));
+        Costs costs = new Costs(Map.of(1303L, PRICE), new TreeMap<>(Map.of("GBP", new BigDecimal("198.00"))));
         assertThat(Advice.of(
                         report.sites(), report.outages(), report.rooms(), report.equipment(), report.whole(), costs))
                 .isEqualTo(report.recommendations());

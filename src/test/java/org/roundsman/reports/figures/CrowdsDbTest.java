@@ -130,7 +130,8 @@ class CrowdsDbTest {
 
     private void agreesByTheClock(Crowd crowd, String zone, LocalDate from, LocalDate to) {
         List<List<Object>> day = house.fleet.rows(
-                HOURS + "select hour, percentile_cont(0.5) within group (order by clients) from (select extract(hour from"
+                HOURS
+                        + "select hour, percentile_cont(0.5) within group (order by clients) from (select extract(hour from"
                         + " wall)::integer as hour, wall::date as day, avg(clients) as clients from held where clients is"
                         + " not null group by 1, 2) d group by hour order by hour",
                 zone,
@@ -142,7 +143,8 @@ class CrowdsDbTest {
                     .isCloseTo(real(day.get(hour).get(1)), within(ROUNDED));
         }
         List<List<Object>> week = house.fleet.rows(
-                HOURS + "select (extract(isodow from wall)::integer - 1) * 24 + extract(hour from wall)::integer as cell,"
+                HOURS
+                        + "select (extract(isodow from wall)::integer - 1) * 24 + extract(hour from wall)::integer as cell,"
                         + " avg(clients), avg(staff) from held where clients is not null group by cell order by cell",
                 zone,
                 from,
@@ -164,7 +166,8 @@ class CrowdsDbTest {
         SitePeriod site = clinic(2);
         long first = site.points().get(0).deviceId();
         long second = site.points().get(1).deviceId();
-        // (4 + 6 + 8 + 10) / 4 = 7 at one access point and 3 at the other: 10 together, as there are again an hour later
+        // (4 + 6 + 8 + 10) / 4 = 7 at one access point and 3 at the other: 10 together, as there are again an hour
+        // later
         for (int i = 0; i < 4; i++) {
             Instant quarter = at("2026-10-12T09:00").plus(PastHouse.QUARTER.multipliedBy(i));
             house.clients(first, quarter, 4 + 2 * i, Map.of()).clients(second, quarter, 3, Map.of());

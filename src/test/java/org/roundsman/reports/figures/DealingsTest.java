@@ -37,7 +37,8 @@ class DealingsTest {
     }
 
     private static Handling handling(Instant asOf, Sample... samples) {
-        return Dealings.of(JUNE, asOf, Arrays.stream(samples).map(Sample::episode).toList());
+        return Dealings.of(
+                JUNE, asOf, Arrays.stream(samples).map(Sample::episode).toList());
     }
 
     @Test
@@ -69,7 +70,9 @@ class DealingsTest {
                 alarm(7, "2026-06-07T00:00", 10).inPlannedWork());
         assertThat(handling.alarms()).isEqualTo(3);
         assertThat(handling.severities()).isEqualTo(Map.of("CRITICAL", 1, "MINOR", 2));
-        assertThat(handling.explained()).as("not the one that our own blindness explains").isEqualTo(2);
+        assertThat(handling.explained())
+                .as("not the one that our own blindness explains")
+                .isEqualTo(2);
         assertThat(handling.planned()).isEqualTo(1);
     }
 

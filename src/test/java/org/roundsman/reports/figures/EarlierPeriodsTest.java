@@ -19,7 +19,12 @@ class EarlierPeriodsTest {
         "2028-02-28, 2028-03-01, 2028-02-26, 2028-02-28, 2027-02-28, 2027-03-02"
     })
     void monthsCompareWithMonthsAndDaysWithAsManyDays(
-            LocalDate from, LocalDate to, LocalDate monthFrom, LocalDate monthTo, LocalDate yearFrom, LocalDate yearTo) {
+            LocalDate from,
+            LocalDate to,
+            LocalDate monthFrom,
+            LocalDate monthTo,
+            LocalDate yearFrom,
+            LocalDate yearTo) {
         assertThat(EarlierPeriods.of(new ReportSubject(1, "Pebblegate Dental", from, to)))
                 .isEqualTo(new EarlierPeriods(monthFrom, monthTo, yearFrom, yearTo));
     }

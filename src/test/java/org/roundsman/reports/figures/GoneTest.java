@@ -103,8 +103,9 @@ class GoneTest {
     @Test
     void whatHangsOnASilentSwitchIsGoneWithIt() {
         silent(1, "10:00", "10:30");
-        List<Gone> gone =
-                gone(silence(1, SWITCH, "10:00", "10:29").because(CauseKind.SWITCH_POWER).with(1L));
+        List<Gone> gone = gone(silence(1, SWITCH, "10:00", "10:29")
+                .because(CauseKind.SWITCH_POWER)
+                .with(1L));
         assertThat(cause(gone.get(0))).hasValue(Cause.SWITCH_POWER);
         assertThat(gone.get(0).cause().map(PastEpisode::name)).hasValue("device 50");
     }

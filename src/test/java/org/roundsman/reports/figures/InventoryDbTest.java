@@ -100,8 +100,7 @@ class InventoryDbTest {
         Equipment equipment = inventory.of(customer, october(), AS_OF);
         assertThat(equipment.devices()).isEqualTo(6);
         assertThat(equipment.firmware())
-                .containsExactlyInAnyOrderEntriesOf(
-                        Map.of("CURRENT", 1, "WITHDRAWN", 1, "BEHIND", 2, "NOT_KNOWN", 2));
+                .containsExactlyInAnyOrderEntriesOf(Map.of("CURRENT", 1, "WITHDRAWN", 1, "BEHIND", 2, "NOT_KNOWN", 2));
         assertThat(equipment.versions())
                 .containsExactly(
                         new Runs("", "", 1, Map.of("NOT_KNOWN", 1)),
@@ -142,7 +141,17 @@ class InventoryDbTest {
         // from 1 November to 30 April are 180 days
         assertThat(equipment.warranty())
                 .containsExactlyInAnyOrderEntriesOf(Map.of(
-                        "ENDS_WITHIN_30", 1, "ENDED", 1, "ENDS_WITHIN_180", 2, "COVERED", 1, "ENDS_WITHIN_60", 1, "MISSING",
+                        "ENDS_WITHIN_30",
+                        1,
+                        "ENDED",
+                        1,
+                        "ENDS_WITHIN_180",
+                        2,
+                        "COVERED",
+                        1,
+                        "ENDS_WITHIN_60",
+                        1,
+                        "MISSING",
                         1));
     }
 

@@ -12,12 +12,12 @@ import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.roundsman.readings.ReadingsFixture;
 import org.roundsman.reports.Handling;
 import org.roundsman.reports.Outage;
 import org.roundsman.reports.Outage.Cause;
 import org.roundsman.reports.ReportSubject;
 import org.roundsman.reports.WorkDone;
-import org.roundsman.readings.ReadingsFixture;
 import org.roundsman.testing.TestDatabase;
 
 /** Outages, alarms and work of an invented site in June 2026, as rows; what follows was worked out by hand. */
@@ -34,10 +34,8 @@ class OutagesDbTest {
     @BeforeAll
     static void open() {
         database = TestDatabase.fresh("report_outages");
-        new ReadingsFixture(database)
-                .run("create table quarter_device_all partition of quarter_device default");
-        new ReadingsFixture(database)
-                .run("create table quarter_network_all partition of quarter_network default");
+        new ReadingsFixture(database).run("create table quarter_device_all partition of quarter_device default");
+        new ReadingsFixture(database).run("create table quarter_network_all partition of quarter_network default");
     }
 
     @BeforeEach
@@ -60,7 +58,8 @@ class OutagesDbTest {
     }
 
     private WorkDone work() {
-        List<SitePeriod> sites = past.times(june(), LATER).stream().map(SiteTimes::site).toList();
+        List<SitePeriod> sites =
+                past.times(june(), LATER).stream().map(SiteTimes::site).toList();
         return new Doings(june(), LATER).of(sites, past.events(june(), LATER));
     }
 
@@ -160,9 +159,7 @@ class OutagesDbTest {
         assertThat(work().planned())
                 .extracting(WorkDone.PlannedWork::title)
                 .containsExactly("Firmware", "Cabling", "New mount");
-        assertThat(work().planned())
-                .extracting(WorkDone.PlannedWork::device)
-                .containsExactly("", "", "ap-hall");
+        assertThat(work().planned()).extracting(WorkDone.PlannedWork::device).containsExactly("", "", "ap-hall");
         assertThat(work().planned().get(2).to()).isEqualTo(at("2026-07-01T01:00"));
     }
 
@@ -178,8 +175,9 @@ class OutagesDbTest {
                 .isEqualTo(past.times(june(), LATER).get(0).whole().silent())
                 .as("33 h, 3 h and 1 h")
                 .isEqualTo(Duration.ofHours(37));
-        assertThat(outages()).extracting(Outage::cause).containsExactly(
-                Cause.CABLE, Cause.CABLE, Cause.NOT_WORKED_OUT, Cause.NOT_WORKED_OUT);
+        assertThat(outages())
+                .extracting(Outage::cause)
+                .containsExactly(Cause.CABLE, Cause.CABLE, Cause.NOT_WORKED_OUT, Cause.NOT_WORKED_OUT);
     }
 
     @Test

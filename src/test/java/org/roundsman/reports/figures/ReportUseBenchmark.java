@@ -104,8 +104,9 @@ public final class ReportUseBenchmark {
                         + " cross join device d join network n on n.site_id = d.site_id order by g.at, d.id, n.id",
                 FROM,
                 TO);
-        String site = "insert into quarter_site (site_id, at, clients_mean, covered_s) select s.id, g.at, random() * 200, 900"
-                + TIMES + " cross join site s order by g.at, s.id";
+        String site =
+                "insert into quarter_site (site_id, at, clients_mean, covered_s) select s.id, g.at, random() * 200, 900"
+                        + TIMES + " cross join site s order by g.at, s.id";
         fill(site, earlier.monthFrom(), earlier.monthTo());
         fill(site, earlier.yearFrom(), earlier.yearTo());
         fleet.run("vacuum analyze");

@@ -22,7 +22,8 @@ import org.roundsman.reports.figures.Outages.Found;
 /** Bounds: 70 % or ten hours busy, three times or four hours away by itself (common practice, no source). */
 class RoomsTest {
 
-    private final SitePeriod site = SampleSite.month("Europe/Berlin", "2026-06").points(4).site();
+    private final SitePeriod site =
+            SampleSite.month("Europe/Berlin", "2026-06").points(4).site();
     private final List<RadioFigures> radios = new ArrayList<>();
     private final List<Found> outages = new ArrayList<>();
 

@@ -34,18 +34,36 @@ final class SampleEpisodes {
 
         Sample lasts(Instant from, Instant to) {
             return new Sample(
-                    id, type, device, from, Optional.ofNullable(to), cause, explainedBy, affected, taken, planned,
+                    id,
+                    type,
+                    device,
+                    from,
+                    Optional.ofNullable(to),
+                    cause,
+                    explainedBy,
+                    affected,
+                    taken,
+                    planned,
                     severity);
         }
 
         Sample because(CauseKind other) {
-            return new Sample(
-                    id, type, device, began, cleared, other, explainedBy, affected, taken, planned, severity);
+            return new Sample(id, type, device, began, cleared, other, explainedBy, affected, taken, planned, severity);
         }
 
         Sample explainedBy(long other) {
             return new Sample(
-                    id, type, device, began, cleared, cause, OptionalLong.of(other), affected, taken, planned, severity);
+                    id,
+                    type,
+                    device,
+                    began,
+                    cleared,
+                    cause,
+                    OptionalLong.of(other),
+                    affected,
+                    taken,
+                    planned,
+                    severity);
         }
 
         Sample with(Long... devices) {
@@ -63,8 +81,7 @@ final class SampleEpisodes {
         }
 
         Sample with(Severity other) {
-            return new Sample(
-                    id, type, device, began, cleared, cause, explainedBy, affected, taken, planned, other);
+            return new Sample(id, type, device, began, cleared, cause, explainedBy, affected, taken, planned, other);
         }
 
         PastEpisode episode() {

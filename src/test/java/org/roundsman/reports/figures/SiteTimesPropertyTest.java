@@ -40,11 +40,7 @@ class SiteTimesPropertyTest {
         for (int i = 0; i < lengths.size(); i++) {
             int kind = (i * 3 + turn) % (Condition.values().length + 1);
             if (kind < Condition.values().length) { // else a gap, of which nothing is known
-                site.span(
-                        device,
-                        minute(site, at),
-                        minute(site, at + lengths.get(i)),
-                        Condition.values()[kind]);
+                site.span(device, minute(site, at), minute(site, at + lengths.get(i)), Condition.values()[kind]);
             }
             at += lengths.get(i);
         }
@@ -59,7 +55,9 @@ class SiteTimesPropertyTest {
             @ForAll @IntRange(min = 1, max = 400) int work,
             @ForAll @IntRange(min = -500, max = 4_000) int since) {
         SampleSite site = site().points(1).open(6, "08:00", "18:00").open(7, "09:00", "00:00");
-        site.pointSince(2, minute(site, since).atZone(site.site().zone()).toLocalDateTime().toString());
+        site.pointSince(
+                2,
+                minute(site, since).atZone(site.site().zone()).toLocalDateTime().toString());
         spans(site, 1, first, turn);
         spans(site, 2, second, turn + 1);
         for (int i = 0; i < works.size(); i++) {

@@ -148,8 +148,8 @@ class SiteTimesTest {
         assertThat(whole.coverage()).hasValue(0);
         assertThat(whole.unwatched()).isEqualTo(Duration.ofHours(3 * 745));
         assertThat(site.times().silences()).isEmpty();
-        assertThat(site.times().days()).allSatisfy(day -> assertThat(day.watch().share())
-                .isEmpty());
+        assertThat(site.times().days())
+                .allSatisfy(day -> assertThat(day.watch().share()).isEmpty());
     }
 
     @Test

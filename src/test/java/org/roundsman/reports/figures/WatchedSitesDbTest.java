@@ -133,8 +133,7 @@ class WatchedSitesDbTest {
     }
 
     private Duration bySql(LocalDate from, LocalDate to, boolean service, int condition) {
-        Object sum = fleet.rows(
-                        BY_SQL, from.toString(), to.toString(), service, site, site, condition, condition)
+        Object sum = fleet.rows(BY_SQL, from.toString(), to.toString(), service, site, site, condition, condition)
                 .get(0)
                 .get(0);
         return Duration.ofMillis(((BigDecimal) sum).longValueExact());
@@ -240,7 +239,11 @@ class WatchedSitesDbTest {
         point("ap-0", berlin("2026-01-01T00:00"));
         int one = statements();
         for (int i = 1; i < 30; i++) {
-            span(point("ap-" + i, berlin("2026-01-01T00:00")), berlin("2026-03-05T00:00"), berlin("2026-03-06T00:00"), 2);
+            span(
+                    point("ap-" + i, berlin("2026-01-01T00:00")),
+                    berlin("2026-03-05T00:00"),
+                    berlin("2026-03-06T00:00"),
+                    2);
         }
         assertThat(statements()).isEqualTo(one).isPositive();
     }

@@ -40,19 +40,22 @@ class CatalogueTest {
     }
 
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        "en | 0 | and 0 shorter ones, T altogether",
-        "en | 1 | and one shorter one of T",
-        "en | 2 | and 2 shorter ones, T altogether",
-        "de | 0 | und 0 kürzere, zusammen T",
-        "de | 1 | und ein kürzerer von T",
-        "de | 2 | und 2 kürzere, zusammen T",
-        "fr | 0 | et une plus courte de T",
-        "fr | 1 | et une plus courte de T",
-        "fr | 2 | et 2 plus courtes, T au total",
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "en | 0 | and 0 shorter ones, T altogether",
+                "en | 1 | and one shorter one of T",
+                "en | 2 | and 2 shorter ones, T altogether",
+                "de | 0 | und 0 kürzere, zusammen T",
+                "de | 1 | und ein kürzerer von T",
+                "de | 2 | und 2 kürzere, zusammen T",
+                "fr | 0 | et une plus courte de T",
+                "fr | 1 | et une plus courte de T",
+                "fr | 2 | et 2 plus courtes, T au total",
+            })
     void numbersChooseTheirForm(String language, int count, String expected) {
-        assertThat(of(language).say("outages.rest", "count", count, "time", "T")).isEqualTo(expected);
+        assertThat(of(language).say("outages.rest", "count", count, "time", "T"))
+                .isEqualTo(expected);
     }
 
     /** Numbers in patterns are grouped as the language does it. */
@@ -68,7 +71,10 @@ class CatalogueTest {
     void frenchSignsHaveTheirSpace() {
         Catalogues.shipped(Locale.FRENCH).forEach((key, pattern) -> {
             if (!key.equals("formats")) {
-                assertThat(pattern).as(key).doesNotContainPattern("[^\\u202f][:;!?%»]").doesNotContainPattern("«[^\\u202f]");
+                assertThat(pattern)
+                        .as(key)
+                        .doesNotContainPattern("[^\\u202f][:;!?%»]")
+                        .doesNotContainPattern("«[^\\u202f]");
             }
         });
     }
@@ -92,8 +98,8 @@ class CatalogueTest {
     @Test
     void whoRefusesACatalogueNamesTheKeys() {
         Map<String, Set<String>> needed = Map.of("one", Set.of(), "two", Set.of("count"), "three", Set.of());
-        assertThatThrownBy(() -> Catalogue.of(
-                        Locale.ITALIAN, Map.of("one", "uno", "two", "{amount}", "formats", "it"), needed))
+        assertThatThrownBy(() ->
+                        Catalogue.of(Locale.ITALIAN, Map.of("one", "uno", "two", "{amount}", "formats", "it"), needed))
                 .isInstanceOf(CatalogueRefused.class)
                 .hasMessageContaining("three=missing")
                 .hasMessageContaining("two=names [amount]");
@@ -101,6 +107,7 @@ class CatalogueTest {
 
     @Test
     void whatIsNamedByTheReportIsNoPattern() {
-        assertThat(of("en").say("joined", "one", "{two}", "two", "it’s {three}")).isEqualTo("{two}: it’s {three}");
+        assertThat(of("en").say("joined", "one", "{two}", "two", "it’s {three}"))
+                .isEqualTo("{two}: it’s {three}");
     }
 }

@@ -63,7 +63,8 @@ class FormatsTest {
         NumberFormat number = NumberFormat.getInstance(locale);
         number.setMaximumFractionDigits(1);
         assertThat(of(locale).number(12345.67)).isEqualTo(number.format(12345.67));
-        assertThat(of(locale).whole(12345.67)).isEqualTo(NumberFormat.getIntegerInstance(locale).format(12345.67));
+        assertThat(of(locale).whole(12345.67))
+                .isEqualTo(NumberFormat.getIntegerInstance(locale).format(12345.67));
     }
 
     @ParameterizedTest
@@ -86,7 +87,8 @@ class FormatsTest {
                 DateTimeFormatter.ofLocalizedDate(FormatStyle.LONG).withLocale(locale);
         assertThat(of(locale).day(day)).isEqualTo(written.format(day));
         assertThat(of(locale).month(YearMonth.of(2026, 10)))
-                .isEqualTo(YearMonth.of(2026, 10).getMonth().getDisplayName(TextStyle.FULL_STANDALONE, locale) + " 2026");
+                .isEqualTo(
+                        YearMonth.of(2026, 10).getMonth().getDisplayName(TextStyle.FULL_STANDALONE, locale) + " 2026");
         for (DayOfWeek weekday : DayOfWeek.values()) {
             assertThat(of(locale).weekdayInFull(weekday))
                     .isEqualTo(weekday.getDisplayName(TextStyle.FULL_STANDALONE, locale));
@@ -95,20 +97,23 @@ class FormatsTest {
 
     /** Units and their plural forms as in the CLDR, main/en, de and fr, units: short and long. */
     @ParameterizedTest
-    @CsvSource(delimiter = '|', value = {
-        "en-GB | 43  | 43 sec          | 43 seconds",
-        "en-GB | 60  | 1 min           | 1 minute",
-        "en-GB | 5700 | 1 hr, 35 mins  | 1 hour, 35 minutes",
-        "de-DE | 43  | 43 Sek.         | 43 Sekunden",
-        "de-DE | 60  | 1 Min.          | 1 Minute",
-        "de-DE | 5700 | 1 Std., 35 Min. | 1 Stunde, 35 Minuten",
-        "fr-FR | 43  | 43 s            | 43 secondes",
-        "fr-FR | 60  | 1 min           | 1 minute",
-        "fr-FR | 5700 | 1 h et 35 min   | 1 heure et 35 minutes",
-    })
+    @CsvSource(
+            delimiter = '|',
+            value = {
+                "en-GB | 43  | 43 sec          | 43 seconds",
+                "en-GB | 60  | 1 min           | 1 minute",
+                "en-GB | 5700 | 1 hr, 35 mins  | 1 hour, 35 minutes",
+                "de-DE | 43  | 43 Sek.         | 43 Sekunden",
+                "de-DE | 60  | 1 Min.          | 1 Minute",
+                "de-DE | 5700 | 1 Std., 35 Min. | 1 Stunde, 35 Minuten",
+                "fr-FR | 43  | 43 s            | 43 secondes",
+                "fr-FR | 60  | 1 min           | 1 minute",
+                "fr-FR | 5700 | 1 h et 35 min   | 1 heure et 35 minutes",
+            })
     void stretchesOfTime(String tag, long seconds, String brief, String spelt) {
         Formats formats = new Formats(tag);
-        assertThat(formats.time(Duration.ofSeconds(seconds)).replaceAll("[\\u00a0\\u202f]", " ")).startsWith(brief);
+        assertThat(formats.time(Duration.ofSeconds(seconds)).replaceAll("[\\u00a0\\u202f]", " "))
+                .startsWith(brief);
         assertThat(formats.speltTime(Duration.ofSeconds(seconds)).replaceAll("[\\u00a0\\u202f]", " "))
                 .isEqualTo(spelt);
     }
@@ -121,7 +126,9 @@ class FormatsTest {
                 .contains("25 Oct")
                 .contains("02:30")
                 .endsWith("(UTC+02:00)");
-        assertThat(formats.moment(Instant.parse("2026-10-25T01:30:00Z"), BERLIN)).endsWith("(UTC+01:00)");
-        assertThat(formats.moment(Instant.parse("2026-10-25T03:30:00Z"), BERLIN)).endsWith("04:30");
+        assertThat(formats.moment(Instant.parse("2026-10-25T01:30:00Z"), BERLIN))
+                .endsWith("(UTC+01:00)");
+        assertThat(formats.moment(Instant.parse("2026-10-25T03:30:00Z"), BERLIN))
+                .endsWith("04:30");
     }
 }
