@@ -258,9 +258,7 @@ class KeyRotationDbTest {
                             "credential.priv_secret",
                             "notice_webhook.secret");
             assertThat(columns).containsAll(sealed);
-            // hashes of tokens, the identity that informs are addressed to, and what neighbours call themselves by
-            // LLDP:
-            // the key has nothing to do with them
+            // the key has nothing to do with hashes, files, and what devices and neighbours call themselves
             List<String> open = List.of(
                     "own_engine.engine_id",
                     "wiring_read.chassis_id",

@@ -126,6 +126,11 @@ class RolesDbTest {
                     .as(path)
                     .contains(own.marker());
         }
+    }
+
+    @Test
+    void aNarrowedTokenShowsItToo() {
+        MarkedPlaces.Place own = places.place("Quillfeather");
         String narrowed = places.token(Role.OWNER, null, EnumSet.allOf(TokenScope.class), own.customerId());
         for (String path : List.of(
                 "/changes",

@@ -188,20 +188,8 @@ class AdviceTest {
         Costs costs = new Costs(Map.of(3L, PRICE), new TreeMap<>());
         assertThat(Advice.of(List.of(), List.of(), rooms, nothing(), Watch.NONE, costs))
                 .containsExactly(
-                        one(
-                                Kind.LOOK_AT_DEVICE,
-                                "Canal Bridge",
-                                "ap-1",
-                                3,
-                                OptionalDouble.empty(),
-                                Duration.ofHours(1)),
-                        one(
-                                Kind.LOOK_AT_DEVICE,
-                                "Canal Bridge",
-                                "ap-2",
-                                1,
-                                OptionalDouble.empty(),
-                                Duration.ofHours(4)),
+                        look("ap-1", 3, 1),
+                        look("ap-2", 1, 4),
                         one(
                                 Kind.ADD_ACCESS_POINT,
                                 "Canal Bridge",
@@ -218,6 +206,10 @@ class AdviceTest {
                                 Duration.ofMinutes(750),
                                 Optional.empty(),
                                 PRICE));
+    }
+
+    private static Recommendation look(String device, int times, int hours) {
+        return one(Kind.LOOK_AT_DEVICE, "Canal Bridge", device, times, OptionalDouble.empty(), Duration.ofHours(hours));
     }
 
     @Test
