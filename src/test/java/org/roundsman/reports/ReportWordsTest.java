@@ -47,7 +47,7 @@ class ReportWordsTest {
                 .startsWith("En octobre 2026, votre Wi-Fi était disponible pendant ")
                 .contains(
                         "Il y a eu 2 pannes\u202f; la plus longue, sur le site Market Row, a duré 43\u00a0heures et 35 minutes.")
-                .contains("C’est 9\u202f% de plus que le mois précédent");
+                .contains("C’est 9\u00a0% de plus que le mois précédent");
     }
 
     @Test
