@@ -172,21 +172,34 @@ class DemoAlarmsPast {
     }
 
     private static Told one(Outage outage, Device device) {
-        AlarmKey key = AlarmKey.of(AlarmType.DEVICE_SILENT, Resource.device(device.id));
+        if (outage.flaps()) {
+            return told(
+                    outage,
+                    device,
+                    AlarmType.FLAPPING,
+                    CauseKind.FLAPPING,
+                    "It was silent again and again, and answered in between.");
+        }
         CauseKind cause = outage.powerless() ? CauseKind.PORT_NOT_DELIVERING : CauseKind.DEVICE_LOST;
-        List<String> evidence = List.of(
-                device.name + " last answered at " + time(outage) + "; the others of the site answered on.",
-                outage.powerless() ? "Its switch port delivered no power." : "Its switch answered on.");
+        String port = outage.powerless() ? "Its switch port delivered no power." : "Its switch answered on.";
+        return told(outage, device, AlarmType.DEVICE_SILENT, cause, port);
+    }
+
+    private static Told told(Outage outage, Device device, AlarmType type, CauseKind cause, String evidence) {
+        AlarmKey key = AlarmKey.of(type, Resource.device(device.id));
+        boolean flaps = type == AlarmType.FLAPPING;
+        Impact impact = impact(outage, points(List.of(device)));
+        String last = device.name + " last answered at " + time(outage) + "; the others of the site answered on.";
         return new Told(
                 key,
-                Severity.MAJOR,
-                device.name + " does not answer.",
+                flaps ? Severity.MINOR : Severity.MAJOR,
+                device.name + (flaps ? " comes and goes." : " does not answer."),
                 new Verdict(
                         key,
                         cause,
                         Optional.empty(),
-                        evidence,
-                        impact(outage, points(List.of(device))),
+                        flaps ? List.of(evidence) : List.of(last, evidence),
+                        impact,
                         Set.of(),
                         true));
     }

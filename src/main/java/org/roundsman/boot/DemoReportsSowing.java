@@ -21,6 +21,7 @@ import org.roundsman.demo.DemoSite;
 import org.roundsman.dispatch.BrandDraft;
 import org.roundsman.dispatch.Brands;
 import org.roundsman.dispatch.PlanDraft;
+import org.roundsman.dispatch.ReportPlan;
 import org.roundsman.dispatch.ReportPlans;
 import org.roundsman.fleet.Customer;
 import org.roundsman.fleet.CustomerScope;
@@ -54,7 +55,7 @@ class DemoReportsSowing {
     }
 
     void sow(@Observes @Priority(LAST) DemoSown sown) {
-        if (!plans.all().isEmpty()) {
+        if (plans.all().stream().anyMatch(ReportPlan::active)) {
             return;
         }
         Map<String, Long> ids = customers.all(ALL).stream()

@@ -33,6 +33,7 @@ public final class PastOutages {
      *
      * @param line the site's line was down: all of its devices; else it is one device
      * @param powerless the switch port fed nothing; false for a line
+     * @param flaps it was silent again and again, for the whole time
      * @param staff who would have been on its access points on the networks for staff
      * @param guests and on those for guests
      */
@@ -41,6 +42,7 @@ public final class PastOutages {
             List<DemoDevice> devices,
             boolean line,
             boolean powerless,
+            boolean flaps,
             Instant from,
             Instant to,
             int staff,
@@ -58,6 +60,11 @@ public final class PastOutages {
             if (device.standing().contains(Fault.CREDENTIAL_WRONG)) {
                 continue;
             }
+            if (device.standing().contains(Fault.FLAPPING)) {
+                Part part = new Part(device, new Stretch(from.toEpochMilli(), to.toEpochMilli()), false, false, true);
+                parts.put(part.key(), List.of(part));
+                continue;
+            }
             for (Stretch silence : faults.silences(device, from.toEpochMilli(), to.toEpochMilli())) {
                 boolean whole = silence.from() > from.toEpochMilli() && silence.to() < to.toEpochMilli();
                 if (whole && silence.to() - silence.from() >= SHORTEST_MILLIS) {
@@ -73,7 +80,7 @@ public final class PastOutages {
                 .toList();
     }
 
-    private record Part(DemoDevice device, Stretch silence, boolean line, boolean powerless) {
+    private record Part(DemoDevice device, Stretch silence, boolean line, boolean powerless, boolean flaps) {
         String key() {
             return line
                     ? "site " + device.site() + " " + silence.from()
@@ -84,7 +91,7 @@ public final class PastOutages {
     private Part part(DemoDevice device, Stretch silence) {
         Set<Fault> now = faults.of(device, silence.from());
         boolean line = now.contains(Fault.UPLINK_LOST);
-        return new Part(device, silence, line, !line && now.contains(Fault.PORT_DEAD));
+        return new Part(device, silence, line, !line && now.contains(Fault.PORT_DEAD), false);
     }
 
     private Outage outage(List<Part> parts) {
@@ -105,6 +112,7 @@ public final class PastOutages {
                 parts.stream().map(Part::device).toList(),
                 first.line(),
                 first.powerless(),
+                first.flaps(),
                 Instant.ofEpochMilli(first.silence().from()),
                 Instant.ofEpochMilli(to),
                 Math.max(0, all - guests),

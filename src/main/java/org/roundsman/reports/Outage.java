@@ -10,7 +10,8 @@ import java.util.OptionalInt;
 import java.util.OptionalLong;
 
 /**
- * A stretch in which access points of a site were silent together, not planned. Cut to the stretch of the report.
+ * A stretch in which access points of a site were silent together, not planned. Cut to the stretch of the report. What comes and
+ * goes for one cause is one outage, from the first time to the last.
  *
  * @param what the thing that failed, by name: a device, or the site itself
  * @param from first silent moment within the stretch
@@ -20,6 +21,7 @@ import java.util.OptionalLong;
  * @param accessPoints how many of the site's were silent in it
  * @param wholeSite all of them were
  * @param silence time of all its access points together in which they were silent
+ * @param times how often that was, 1 or more
  * @param people how many would have been on them, worked out when it began
  * @param personMinutes time that people were without, all together
  * @param noticed when we noticed; empty where nobody was told
@@ -40,6 +42,7 @@ public record Outage(
         int accessPoints,
         boolean wholeSite,
         Duration silence,
+        int times,
         OptionalInt people,
         OptionalDouble personMinutes,
         Optional<Instant> noticed,
@@ -63,8 +66,9 @@ public record Outage(
         NOT_WORKED_OUT
     }
 
+    /** How long it lasted; of what comes and goes, for how long it was away in all. */
     @JsonIgnore
     public Duration length() {
-        return Duration.between(from, to);
+        return cause == Cause.COMES_AND_GOES ? silence.dividedBy(accessPoints) : Duration.between(from, to);
     }
 }

@@ -127,6 +127,7 @@ public final class RandomReport {
                 1,
                 random.nextBoolean(),
                 Duration.between(from, to),
+                1,
                 OptionalInt.empty(),
                 OptionalDouble.empty(),
                 Optional.of(from.plusSeconds(60)),

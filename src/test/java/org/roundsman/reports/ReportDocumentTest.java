@@ -173,6 +173,7 @@ class ReportDocumentTest {
                 one.accessPoints(),
                 one.wholeSite(),
                 java.time.Duration.between(from, to),
+                1,
                 one.people(),
                 one.personMinutes(),
                 one.noticed(),

@@ -108,6 +108,9 @@ final class OutagesSection {
 
     private String length(Outage outage) {
         String time = ink.formats().time(outage.length());
+        if (outage.cause() == Outage.Cause.COMES_AND_GOES) {
+            return ink.say("evidence.away", "count", outage.times(), "time", time);
+        }
         return outage.ongoing() ? ink.say("outage.ongoing", "time", time) : time;
     }
 

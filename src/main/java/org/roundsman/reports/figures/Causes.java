@@ -111,6 +111,11 @@ final class Causes {
         };
     }
 
+    /** Whether it is behind silence again and again. */
+    static boolean comesAndGoes(PastEpisode root) {
+        return word(root) == Cause.COMES_AND_GOES;
+    }
+
     /** What the alarm itself says; of a silence it says nothing as long as nobody looked into it. */
     private static Cause itself(AlarmType type) {
         return switch (type) {

@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.function.Function;
 import org.roundsman.alarms.PastEpisode;
+import org.roundsman.planned.Stretch;
 
 /**
  * Access points of one site that were gone together.
@@ -32,8 +33,8 @@ record Gone(Optional<PastEpisode> cause, List<Silence> silences) {
     }
 
     /**
-     * Groups the silence of a site: what has the same cause and lies less than two minutes apart, and what has none and shares
-     * time. By their begin.
+     * Groups the silence of a site: what has the same cause and lies less than two minutes apart, however far apart where the
+     * cause is that something comes and goes, and what has none and shares time. By their begin.
      */
     static List<Gone> of(List<Silence> silences, Function<Silence, Optional<PastEpisode>> causes) {
         Map<Optional<PastEpisode>, List<Silence>> byCause = new HashMap<>();
@@ -47,6 +48,9 @@ record Gone(Optional<PastEpisode> cause, List<Silence> silences) {
     }
 
     private static List<Gone> together(Optional<PastEpisode> cause, List<Silence> own) {
+        if (cause.filter(Causes::comesAndGoes).isPresent()) {
+            return List.of(new Gone(cause, own.stream().sorted(ORDER).toList()));
+        }
         Duration apart = cause.isPresent() ? APART : Duration.ZERO;
         List<List<Silence>> groups = new ArrayList<>();
         Instant end = Instant.MIN;
@@ -73,6 +77,14 @@ record Gone(Optional<PastEpisode> cause, List<Silence> silences) {
         Set<Long> devices = new TreeSet<>();
         silences.forEach(silence -> devices.add(silence.deviceId()));
         return devices;
+    }
+
+    /** How often something was silent; what overlaps or touches counts once. */
+    int times() {
+        return Stretch.merged(silences.stream()
+                        .map(silence -> new Stretch(silence.from(), silence.to()))
+                        .toList())
+                .size();
     }
 
     Duration silence() {

@@ -90,6 +90,7 @@ public final class Outages {
                 gone.devices().size(),
                 gone.devices().size() == there(site, gone.to()),
                 gone.silence(),
+                gone.times(),
                 people(gone, usually),
                 personMinutes(gone, usually),
                 root.map(PastEpisode::raised),

@@ -68,9 +68,10 @@ public final class Rooms {
 
     private static Optional<Room> away(SitePeriod site, Point point, List<Found> outages) {
         List<Outage> own = alone(point.deviceId(), outages).toList();
+        int times = own.stream().mapToInt(Outage::times).sum();
         Duration time = own.stream().map(Outage::silence).reduce(Duration.ZERO, Duration::plus);
         boolean lasts = time.compareTo(LONG) >= 0;
-        if (!lasts && own.size() < OFTEN) {
+        if (!lasts && times < OFTEN) {
             return Optional.empty();
         }
         return Optional.of(new Room(
@@ -79,11 +80,11 @@ public final class Rooms {
                 point.deviceId(),
                 point.device(),
                 point.place(),
-                own.size() >= OFTEN ? Reason.OFTEN_AWAY : Reason.LONG_AWAY,
+                times >= OFTEN ? Reason.OFTEN_AWAY : Reason.LONG_AWAY,
                 OptionalInt.empty(),
                 OptionalDouble.empty(),
                 time,
-                own.size()));
+                times));
     }
 
     private static Stream<Outage> alone(long device, List<Found> outages) {

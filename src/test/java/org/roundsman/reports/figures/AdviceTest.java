@@ -88,6 +88,7 @@ class AdviceTest {
                 2,
                 true,
                 length.multipliedBy(2),
+                1,
                 OptionalInt.empty(),
                 OptionalDouble.empty(),
                 Optional.empty(),

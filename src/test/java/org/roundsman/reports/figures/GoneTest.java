@@ -2,6 +2,7 @@ package org.roundsman.reports.figures;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -81,6 +82,19 @@ class GoneTest {
         assertThat(gone).hasSize(2);
         assertThat(gone.get(0).silences()).hasSize(2);
         assertThat(gone.get(1).from()).isEqualTo(site.at(on("10:42")));
+    }
+
+    /** One alarm told of it: to whoever reads, it is one thing that went wrong again and again. */
+    @Test
+    void whatComesAndGoesIsOneOutageHoweverFarApart() {
+        silent(1, "10:00", "10:04").silent(1, "11:00", "11:06").silent(1, "13:00", "13:05");
+        Sample flaps = SampleEpisodes.of(1, AlarmType.FLAPPING, OptionalLong.of(1))
+                .because(CauseKind.FLAPPING)
+                .lasts(site.at(on("09:00")), site.at(on("14:00")));
+        List<Gone> gone = gone(flaps);
+        assertThat(gone).hasSize(1);
+        assertThat(gone.get(0).times()).isEqualTo(3);
+        assertThat(gone.get(0).silence()).isEqualTo(Duration.ofMinutes(15));
     }
 
     @Test

@@ -61,6 +61,7 @@ class RoomsTest {
                         devices.length,
                         false,
                         silence,
+                        1,
                         OptionalInt.empty(),
                         OptionalDouble.empty(),
                         Optional.empty(),
