@@ -368,7 +368,9 @@ class ReportPagesDbTest {
         assertThat(look(new byte[257 * 1024]).asString()).contains("larger than 256 KB");
         Response huge = look(new byte[400 * 1024]);
         assertThat(huge.statusCode()).isEqualTo(413);
-        assertThat(huge.asString()).contains("This logo is larger than 256 KB");
+        assertThat(huge.statusLine())
+                .as("the test sends it in chunks, so that there is only this line to say it in")
+                .contains("Larger than 256 KB");
         assertThat(manager.get("/reports/look/" + place.customerId()).asString())
                 .contains("iVBORw0KGgo");
     }
