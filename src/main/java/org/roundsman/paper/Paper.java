@@ -1,5 +1,6 @@
 package org.roundsman.paper;
 
+import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FSFontUseCase;
 import com.openhtmltopdf.outputdevice.helper.BaseRendererBuilder.FontStyle;
 import com.openhtmltopdf.pdfboxout.PdfRendererBuilder;
 import com.openhtmltopdf.svgsupport.BatikSVGDrawer;
@@ -11,6 +12,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.util.EnumSet;
+import java.util.Set;
 import java.util.regex.Pattern;
 
 /** Makes pages; their size stands in the style sheet, A4 where it does not. Thread-safe. */
@@ -20,6 +23,7 @@ public class Paper {
     private static final String FAMILY = "Figtree";
     private static final int REGULAR = 400;
     private static final int SEMIBOLD = 600;
+    private static final Set<FSFontUseCase> EVERYWHERE = EnumSet.of(FSFontUseCase.DOCUMENT, FSFontUseCase.SVG);
 
     /** XML 1.0 (fifth edition), production 2: every character but these may stand in a document. */
     private static final Pattern NOT_IN_XML =
@@ -50,8 +54,8 @@ public class Paper {
     public byte[] pdf(String page) {
         ByteArrayOutputStream out = new ByteArrayOutputStream();
         PdfRendererBuilder builder = new PdfRendererBuilder();
-        builder.useFont(() -> new ByteArrayInputStream(regular), FAMILY, REGULAR, FontStyle.NORMAL, true);
-        builder.useFont(() -> new ByteArrayInputStream(semibold), FAMILY, SEMIBOLD, FontStyle.NORMAL, true);
+        builder.useFont(() -> new ByteArrayInputStream(regular), FAMILY, REGULAR, FontStyle.NORMAL, true, EVERYWHERE);
+        builder.useFont(() -> new ByteArrayInputStream(semibold), FAMILY, SEMIBOLD, FontStyle.NORMAL, true, EVERYWHERE);
         builder.usePdfUaAccessibility(true);
         builder.useUriResolver(
                 (base, uri) -> uri != null && OWN_PICTURE.matcher(uri).matches() ? uri : null);

@@ -34,6 +34,8 @@ public record Recommendation(
         LOOK_AT_LINE,
         /** An access point is often or long away by itself. */
         LOOK_AT_DEVICE,
+        /** Three access points of a site or more are. */
+        LOOK_AT_DEVICES,
         /** Devices run firmware that should not run. */
         UPGRADE_WITHDRAWN,
         /** A channel is busy for much of the time: another access point, or another channel. */

@@ -151,9 +151,9 @@ class ReportDocumentTest {
                 .map(i -> later(full.outages().get(0), i))
                 .toList();
         Element outages = section(read(document.fragment(with(many), look(Locale.ENGLISH, true, 1))), "outages");
-        assertThat(rows(outages)).isEqualTo(40);
-        // the seven shortest last 1 to 7 minutes
-        assertThat(outages.getTextContent()).contains("and 7 shorter ones, 28 mins altogether");
+        assertThat(rows(outages)).isEqualTo(25);
+        // the 22 shortest last 1 to 22 minutes
+        assertThat(outages.getTextContent()).contains("and 22 shorter ones, 4 hrs, 13 mins altogether");
     }
 
     /** The same outage on another day, {@code i + 1} minutes long. */

@@ -31,22 +31,22 @@ class ReportWordsTest {
         assertThat(words.languages()).containsExactly(Locale.ENGLISH, Locale.GERMAN, Locale.FRENCH);
     }
 
-    /** The line lasted 95 minutes, the dead access point 43 h 35 min; October was fuller than September by 1 / 0.92. */
+    /** The line of a whole site lasted 95 minutes; October was fuller than September by 1 / 0.92. */
     @Test
     void theFullMonthIsToldInThreeLanguages() {
         Report full = ReportExample.full();
         assertThat(text(full, Locale.ENGLISH))
                 .startsWith("In October 2026 your Wi-Fi was there for ")
-                .contains("There were 2 outages; the longest, at Market Row, lasted 43 hours, 35 minutes.")
+                .contains("There were 2 outages, one of them of the whole site Canal Bridge, for 1 hour, 35 minutes.")
                 .contains("That is 9% more than in the month before");
         assertThat(text(full, Locale.GERMAN))
                 .startsWith("Im Oktober 2026 war Ihr WLAN in ")
-                .contains("Es gab 2 Ausfälle; der längste, am Standort Market Row, dauerte 43 Stunden, 35 Minuten.")
+                .contains("Es gab 2 Ausfälle, davon einen des ganzen Standorts Canal Bridge, für 1 Stunde, 35 Minuten.")
                 .contains("Das sind 9\u00a0% mehr als im Monat davor");
         assertThat(text(full, Locale.FRENCH))
                 .startsWith("En octobre 2026, votre Wi-Fi était disponible pendant ")
                 .contains(
-                        "Il y a eu 2 pannes\u202f; la plus longue, sur le site Market Row, a duré 43\u00a0heures et 35 minutes.")
+                        "Il y a eu 2 pannes, dont une de tout le site Canal Bridge, pendant 1\u00a0heure et 35 minutes.")
                 .contains("C’est 9\u00a0% de plus que le mois précédent");
     }
 

@@ -12,7 +12,7 @@ import org.roundsman.reports.words.Formats;
 public final class RadioChart {
 
     /** Radios that are drawn. */
-    public static final int MOST = 20;
+    public static final int MOST = 12;
 
     private static final int ROW = 15;
     private static final int LEFT = 230;

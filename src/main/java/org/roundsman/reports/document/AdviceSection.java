@@ -12,6 +12,8 @@ final class AdviceSection {
 
     private static final Set<Kind> PRICED = Set.of(Kind.ADD_ACCESS_POINT, Kind.REPLACE_PAST_SUPPORT, Kind.RENEW_COVER);
 
+    private static final Set<Kind> NAMED = Set.of(Kind.LOOK_AT_DEVICE, Kind.LOOK_AT_DEVICES, Kind.ADD_ACCESS_POINT);
+
     private AdviceSection() {}
 
     static Section of(Ink ink) {
@@ -47,7 +49,7 @@ final class AdviceSection {
 
     /** Where, in brackets, with the gap before it; where the devices are several, which model. */
     private static String where(Ink ink, Recommendation one) {
-        boolean whatSaid = one.kind() == Kind.LOOK_AT_DEVICE || one.kind() == Kind.ADD_ACCESS_POINT;
+        boolean whatSaid = NAMED.contains(one.kind());
         String place = one.site().isBlank() && !whatSaid ? one.what() : one.site();
         return place.isBlank() ? "" : " " + ink.say("advice.where", "site", place);
     }

@@ -8,7 +8,7 @@ import org.roundsman.reports.chart.RadioChart;
 /** How busy the channels were, and which rooms stand out. */
 final class ChannelsSection {
 
-    private static final int MOST = 10;
+    private static final int MOST = 8;
 
     private ChannelsSection() {}
 

@@ -13,6 +13,7 @@ final class Grid {
     private final List<String> columns;
     private final List<List<String>> rows = new ArrayList<>();
     private Set<Integer> numbers = Set.of();
+    private Set<Integer> moments = Set.of();
 
     /** @param title for those who do not see the table */
     Grid(String title, String... columns) {
@@ -23,6 +24,12 @@ final class Grid {
     /** Which columns hold figures, counted from 0. */
     Grid numbers(int... at) {
         numbers = IntStream.of(at).boxed().collect(Collectors.toSet());
+        return this;
+    }
+
+    /** Which columns hold moments, which stay on one line. */
+    Grid moments(int... at) {
+        moments = IntStream.of(at).boxed().collect(Collectors.toSet());
         return this;
     }
 
@@ -43,7 +50,7 @@ final class Grid {
 
     private List<Cell> cells(List<String> texts, boolean named) {
         return IntStream.range(0, texts.size())
-                .mapToObj(i -> new Cell(texts.get(i), named && i == 0, numbers.contains(i)))
+                .mapToObj(i -> new Cell(texts.get(i), named && i == 0, numbers.contains(i), moments.contains(i)))
                 .toList();
     }
 }

@@ -13,7 +13,7 @@ import org.roundsman.reports.chart.TimelineChart;
 /** Every outage: when, for how long, why, whom it met and what was done. */
 final class OutagesSection {
 
-    private static final int MOST = 40;
+    private static final int MOST = 25;
 
     private final Ink ink;
     private final Report report;
@@ -82,7 +82,8 @@ final class OutagesSection {
                         ink.say("col.points"),
                         ink.say("col.people"),
                         ink.say("col.done"))
-                .numbers(1, 4, 5);
+                .numbers(1, 4, 5)
+                .moments(0);
         outages.forEach(outage -> grid.row(
                 begin(outage),
                 length(outage),

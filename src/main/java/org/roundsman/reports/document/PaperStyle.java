@@ -16,8 +16,10 @@ final class PaperStyle {
         String rule = ink.look().customer().colour().isEmpty()
                 ? head
                 : Contrast.readable(ink.look().customer().colour());
-        return "@page { size: " + size + "; margin: 13mm 14mm 17mm; @bottom-left { content: element(foot); }"
-                + " @bottom-right { content: " + numbers(ink) + "; font: 8pt Figtree; color: #444; } }\n"
+        return "@page { size: " + size
+                + "; margin: 13mm 14mm 17mm; @bottom-left { content: element(foot); width: 152mm; }"
+                + " @bottom-right { content: " + numbers(ink)
+                + "; font: 8pt Figtree; color: #444; width: 28mm; text-align: right; white-space: nowrap; } }\n"
                 + "h1, h2 { color: " + head + "; }\n"
                 + ".rule { border-bottom-color: " + rule + "; }\n";
     }

@@ -23,6 +23,11 @@ record Part(
         return plain("text", text);
     }
 
+    /** The same, leading to what comes next. */
+    Part leading() {
+        return plain("lead", text);
+    }
+
     static Part title(String text) {
         return plain("title", text);
     }

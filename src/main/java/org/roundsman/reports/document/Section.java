@@ -45,7 +45,19 @@ record Section(String id, String heading, List<Part> parts) {
         }
 
         Section done() {
-            return new Section(id, ink.say("section." + id), List.copyOf(parts));
+            return new Section(id, ink.say("section." + id), led());
+        }
+
+        /** What is said right before a picture or a table leads to it, and stays on its page. */
+        private List<Part> led() {
+            List<Part> led = new ArrayList<>(parts);
+            for (int i = led.size() - 2; i >= 0; i--) {
+                boolean leads = !led.get(i + 1).kind().equals("text");
+                if (leads && led.get(i).kind().equals("text")) {
+                    led.set(i, led.get(i).leading());
+                }
+            }
+            return List.copyOf(led);
         }
     }
 }

@@ -6,7 +6,9 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.Comparator;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Set;
@@ -37,6 +39,9 @@ public final class Advice {
             .thenComparing(Recommendation::what, String.CASE_INSENSITIVE_ORDER)
             .thenComparing(Recommendation::what);
 
+    private static final int MANY_AWAY = 3;
+    private static final int MOST_NAMED = 6;
+
     private Advice() {}
 
     /**
@@ -54,10 +59,7 @@ public final class Advice {
             Costs costs) {
         List<Recommendation> all = new ArrayList<>();
         sites.forEach(site -> line(site, outages).ifPresent(all::add));
-        rooms.stream()
-                .filter(room -> room.reason() != Room.Reason.BUSY_CHANNEL)
-                .map(Advice::device)
-                .forEach(all::add);
+        all.addAll(away(rooms));
         all.addAll(busy(rooms, costs));
         all.addAll(firmware(equipment, "WITHDRAWN", Kind.UPGRADE_WITHDRAWN));
         all.addAll(firmware(equipment, "BEHIND", Kind.UPGRADE_BEHIND));
@@ -98,6 +100,30 @@ public final class Advice {
 
     private static Duration sum(List<Outage> outages, Function<Outage, Duration> time) {
         return outages.stream().map(time).reduce(Duration.ZERO, Duration::plus);
+    }
+
+    /** One for each access point, or, of a site with many, one for all of them. */
+    private static List<Recommendation> away(List<Room> rooms) {
+        Map<Long, List<Room>> sites = new LinkedHashMap<>();
+        rooms.stream().filter(room -> room.reason() != Room.Reason.BUSY_CHANNEL).forEach(room -> sites.computeIfAbsent(
+                        room.siteId(), made -> new ArrayList<>())
+                .add(room));
+        return sites.values().stream()
+                .flatMap(own -> own.size() < MANY_AWAY ? own.stream().map(Advice::device) : Stream.of(devices(own)))
+                .toList();
+    }
+
+    private static Recommendation devices(List<Room> own) {
+        String names = own.stream().limit(MOST_NAMED).map(Room::device).collect(Collectors.joining(", "));
+        return new Recommendation(
+                Kind.LOOK_AT_DEVICES,
+                own.get(0).site(),
+                own.size() > MOST_NAMED ? names + ", + " + (own.size() - MOST_NAMED) : names,
+                own.stream().mapToInt(Room::times).sum(),
+                OptionalDouble.empty(),
+                own.stream().map(Room::time).reduce(Duration.ZERO, Duration::plus),
+                Optional.empty(),
+                NO_COST);
     }
 
     private static Recommendation device(Room room) {

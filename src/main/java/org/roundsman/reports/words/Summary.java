@@ -3,7 +3,6 @@ package org.roundsman.reports.words;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.regex.Pattern;
 import org.roundsman.reports.Crowd;
@@ -137,21 +136,52 @@ public final class Summary {
         if (report.whole().share().isEmpty()) {
             return;
         }
-        Optional<Outage> longest = report.outages().stream().max(Comparator.comparing(Outage::length));
-        if (longest.isEmpty()) {
+        List<Outage> all = report.outages();
+        if (all.isEmpty()) {
             say(3, "outages", "summary.outages.none");
             return;
         }
+        Outage longest = longest(all);
+        List<Outage> whole = all.stream().filter(Outage::wholeSite).toList();
+        if (longest.ongoing()) {
+            say(
+                    3,
+                    "outages",
+                    "summary.outages.ongoing",
+                    "count",
+                    all.size(),
+                    "site",
+                    brief(longest.site()),
+                    "time",
+                    formats.speltTime(longest.length()));
+            return;
+        }
+        boolean mixed = all.size() > 1 && !whole.isEmpty() && whole.size() < all.size();
+        Outage told = mixed ? longest(whole) : longest;
+        String kind = all.size() == 1 ? "one" : whole.isEmpty() ? "part" : mixed ? "mixed" : "whole";
         say(
                 3,
                 "outages",
-                longest.get().ongoing() ? "summary.outages.ongoing" : "summary.outages",
+                "summary.outages",
+                "kind",
+                kind,
                 "count",
-                report.outages().size(),
+                all.size(),
+                "whole",
+                whole.size(),
                 "site",
-                brief(longest.get().site()),
+                brief(told.site()),
                 "time",
-                formats.speltTime(longest.get().length()));
+                formats.speltTime(told.length()));
+    }
+
+    private static Outage longest(List<Outage> outages) {
+        return outages.stream().max(Comparator.comparing(Outage::length)).orElseThrow();
+    }
+
+    /** Nobody reads tenths of people where there are many. */
+    private String clients(double figure) {
+        return figure >= 10 ? formats.whole(figure) : formats.number(figure);
     }
 
     private void people() {
@@ -160,10 +190,9 @@ public final class Summary {
             return;
         }
         double mean = crowd.clients().get().all();
-        String busiest = crowd.busiest()
-                .map(hour -> formats.number(hour.clients().all()))
-                .orElse(formats.number(mean));
-        say(4, "people", "summary.people", "mean", formats.number(mean), "busiest", busiest);
+        String busiest =
+                crowd.busiest().map(hour -> clients(hour.clients().all())).orElse(clients(mean));
+        say(4, "people", "summary.people", "mean", clients(mean), "busiest", busiest);
         trend(mean, crowd.monthBefore(), report.subject().month().isPresent() ? "month" : "days", 8);
         trend(mean, crowd.yearBefore(), "year", 9);
     }
@@ -184,7 +213,7 @@ public final class Summary {
                 "change",
                 formats.percent(Math.abs(change) * 100, 0),
                 "before",
-                formats.number(earlier.clients().getAsDouble()));
+                clients(earlier.clients().getAsDouble()));
     }
 
     private void rooms() {

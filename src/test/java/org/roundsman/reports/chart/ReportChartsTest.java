@@ -153,7 +153,7 @@ class ReportChartsTest {
         List<String> texts = texts(read(RadioChart.of(full, WORDS).orElseThrow().page()));
         assertThat(texts).contains("78.4%", "70%");
         assertThat(RadioChart.worst(full).get(0).utilisation()).hasValue(78.4375);
-        assertThat(texts.stream().filter(text -> text.endsWith("GHz"))).hasSize(20);
+        assertThat(texts.stream().filter(text -> text.endsWith("GHz"))).hasSize(12);
     }
 
     @Test

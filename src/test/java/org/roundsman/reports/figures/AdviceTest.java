@@ -213,6 +213,24 @@ class AdviceTest {
         return one(Kind.LOOK_AT_DEVICE, "Canal Bridge", device, times, OptionalDouble.empty(), Duration.ofHours(hours));
     }
 
+    /** Nobody reads a list of one line for each of many access points. */
+    @Test
+    void threeOfASiteGiveOnePieceOfAdvice() {
+        List<Room> rooms = List.of(
+                room(1, "", Room.Reason.OFTEN_AWAY, 6, 3),
+                room(2, "", Room.Reason.LONG_AWAY, 24, 1),
+                room(5, "", Room.Reason.LONG_AWAY, 24, 2));
+        Costs none = new Costs(Map.of(), new TreeMap<>());
+        assertThat(Advice.of(List.of(), List.of(), rooms, nothing(), Watch.NONE, none))
+                .containsExactly(one(
+                        Kind.LOOK_AT_DEVICES,
+                        "Canal Bridge",
+                        "ap-1, ap-2, ap-5",
+                        6,
+                        OptionalDouble.empty(),
+                        Duration.ofHours(9)));
+    }
+
     @Test
     void firmwareGivesOnePieceOfAdviceForEachModel() {
         Equipment equipment = equipment(
