@@ -115,6 +115,25 @@ public class MonthDesk {
         reviewing.send(id);
     }
 
+    /**
+     * The same with every report of that month that was found good and whose customer's plan names recipients. When one cannot be
+     * sent, those before it stay on their way.
+     *
+     * @return how many
+     */
+    public int sendAll(YearMonth month) {
+        Map<Long, ReportPlan> planned = plans.byCustomer();
+        List<KeptReport> good = newest(month).stream()
+                .filter(report -> report.state() == ReportState.REVIEWED)
+                .filter(report -> !planned.get(report.customerId()).recipients().isEmpty())
+                .toList();
+        if (good.isEmpty()) {
+            throw new DeskRejected("No report of this month was found good and has recipients.");
+        }
+        good.forEach(report -> reviewing.send(report.id()));
+        return good.size();
+    }
+
     /** Sends one that was sent, or reached nobody, to these as it is. */
     public void sendAgain(long id, List<String> to) {
         reviewing.sendAgain(id, ReportPlans.addresses(to));

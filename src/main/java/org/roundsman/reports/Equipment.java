@@ -5,6 +5,7 @@ import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
+import java.util.TreeMap;
 
 /**
  * Firmware and warranty as they stand at the moment of the report.
@@ -31,6 +32,10 @@ public record Equipment(
     public Equipment {
         versions = List.copyOf(versions);
         ending = List.copyOf(ending);
+    }
+
+    Equipment withoutCosts() {
+        return new Equipment(devices, firmware, versions, warranty, ending, pastSupport, new TreeMap<>(), 0);
     }
 
     /** How many devices of a model run a version. @param statuses by name of {@code FirmwareStatus} */

@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.SortedMap;
+import java.util.TreeMap;
 
 /**
  * What we advise, with the figures that it rests on.
@@ -27,6 +28,10 @@ public record Recommendation(
         Duration time,
         Optional<LocalDate> day,
         SortedMap<String, BigDecimal> cost) {
+
+    Recommendation withoutCost() {
+        return new Recommendation(kind, site, what, count, figure, time, day, new TreeMap<>());
+    }
 
     /** What to do, the most urgent first. The name is what reports store; never renamed. */
     public enum Kind {

@@ -44,4 +44,24 @@ public record Report(
         rooms = List.copyOf(rooms);
         recommendations = List.copyOf(recommendations);
     }
+
+    /** The same for a customer who is shown no list prices. */
+    public Report withoutCosts() {
+        return new Report(
+                form,
+                subject,
+                asOf,
+                invented,
+                whole,
+                service,
+                crowd,
+                sites,
+                outages,
+                radios,
+                rooms,
+                equipment.withoutCosts(),
+                handling,
+                work,
+                recommendations.stream().map(Recommendation::withoutCost).toList());
+    }
 }

@@ -99,6 +99,21 @@ class ReportStatesDbTest {
     }
 
     @Test
+    void allThatWereFoundGoodAreSentAtOnce() {
+        long second = at.customer("Saltmarsh Ferry Line", "Europe/Berlin");
+        long mute = at.customer("Tidewater Books", "Europe/Berlin");
+        at.plan(second, "piers@saltmarsh.example");
+        List<Long> all = List.of(at.built(customer), at.built(second), at.built(mute));
+        rejected(() -> at.desk.sendAll(MONTH), "No report of this month was found good");
+        at.desk.approve(all.get(1));
+        at.desk.approve(all.get(2));
+        assertThat(at.desk.sendAll(MONTH)).as("one has no recipients").isEqualTo(1);
+        assertThat(all)
+                .extracting(id -> at.report(id).state())
+                .containsExactly(ReportState.TO_REVIEW, ReportState.SENDING, ReportState.REVIEWED);
+    }
+
+    @Test
     void aMonthThatIsNotOverEverywhereIsNotBuilt() {
         long far = at.customer("Saltmarsh Ferry Line", "Europe/London", "Pacific/Honolulu");
         // midnight in Honolulu is 10:00 UTC (IANA time zone database); an hour later it may be built

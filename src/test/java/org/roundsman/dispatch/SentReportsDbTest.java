@@ -72,6 +72,35 @@ class SentReportsDbTest {
         assertThat(kept.prints().pdfSize()).isEqualTo(pdf.length);
     }
 
+    /** The customer gets the figures too; list prices are in them only where the report shows them. */
+    @Test
+    void pricesThatAreNotShownAreNotKeptEither() {
+        long shown = at.built(customer);
+        at.desk.look(shown, at.report(shown).language(), at.report(shown).paper(), true);
+        send(shown);
+        long other = at.customer("Saltmarsh Ferry Line", "Europe/Berlin");
+        at.plan(other, "piers@saltmarsh.example");
+        long hidden = at.built(other);
+        at.desk.look(hidden, at.report(hidden).language(), at.report(hidden).paper(), false);
+        send(hidden);
+        CustomerScope reader = CustomerScope.of(other);
+        assertThat(at.shelf.figures(EVERYONE, shown).orElseThrow().equipment().endingCost())
+                .isNotEmpty();
+        assertThat(at.shelf.figures(reader, hidden).orElseThrow().equipment().endingCost())
+                .isEmpty();
+        assertThat(at.shelf.figures(reader, hidden).orElseThrow().recommendations())
+                .isNotEmpty()
+                .allMatch(one -> one.cost().isEmpty());
+    }
+
+    private void send(long id) {
+        at.desk.approve(id);
+        at.desk.send(id);
+        at.finish();
+        at.post(letter -> {}).step();
+        assertThat(at.report(id).state()).isEqualTo(ReportState.SENT);
+    }
+
     @ParameterizedTest
     @ValueSource(
             strings = {

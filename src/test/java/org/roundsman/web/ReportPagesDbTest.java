@@ -63,6 +63,17 @@ class ReportPagesDbTest {
         return places.number("select count(*) from report where state = '" + state + "' and id = " + report) == 1;
     }
 
+    /** A month in which nothing was found good has nothing to send, and the page says so. */
+    @Test
+    void sendingAllOfAMonthWithoutReviewedReportsIsRefusedWithTheReason() {
+        assertThat(manager.post("/reports", "/reports/send-all", Map.of("month", "2019-02"))
+                        .statusCode())
+                .isEqualTo(422);
+        assertThat(manager.post("/reports", "/reports/send-all", Map.of("month", "2019-02"))
+                        .asString())
+                .contains("No report of this month was found good");
+    }
+
     @Test
     void aViewerSeesOwnReportsOnceTheyAreSentAndNothingOfOthers() {
         MarkedPlaces.Place own = places.place("Quillfeather");

@@ -33,8 +33,12 @@ public final class QueueTable {
      */
     public record Built(byte[] json, String sha256, String observed) {}
 
-    /** A PDF to be kept. */
-    public record Printed(byte[] pdf, String sha256, String fileName) {}
+    /**
+     * A PDF to be kept, and the figures that it shows.
+     *
+     * @param figures JSON
+     */
+    public record Printed(byte[] pdf, String sha256, String fileName, byte[] figures, String figuresSha256) {}
 
     /** Puts the first revision into the queue; empty where there is one already. */
     public Optional<Long> add(ReportPlan plan, LocalDate from, LocalDate to, Instant now) {
@@ -185,11 +189,13 @@ public final class QueueTable {
 
     public boolean printed(long id, Printed printed) {
         return rows.run(
-                        "update report set pdf = ?, pdf_sha256 = ?, file_name = ?"
+                        "update report set pdf = ?, pdf_sha256 = ?, file_name = ?, figures = ?, figures_sha256 = ?"
                                 + " where id = ? and state = 'SENDING' and pdf is null",
                         printed.pdf(),
                         printed.sha256(),
                         printed.fileName(),
+                        printed.figures(),
+                        printed.figuresSha256(),
                         id)
                 == 1;
     }

@@ -98,12 +98,8 @@ public final class Builder {
         try {
             KeptReport report = shelf.find(null, id).orElseThrow();
             ReportLook look = new Looks(parts.store().rows()).of(report, parts.now());
-            Report figures = parts.making().read(shelf.figures(id).orElseThrow().json());
-            byte[] pdf = parts.making().pdf(figures, look);
-            queue.printed(
-                    id,
-                    new QueueTable.Printed(
-                            pdf, parts.making().sha256(pdf), parts.making().fileName(figures, look)));
+            Report built = parts.making().read(shelf.figures(id).orElseThrow().json());
+            queue.printed(id, printed(look.costs() ? built : built.withoutCosts(), look));
         } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
             if (Thread.currentThread().isInterrupted()) {
                 throw e;
@@ -111,6 +107,15 @@ public final class Builder {
             LOG.errorf(e, "Report %d could not be printed", id);
             unprintable(id, why(e));
         }
+    }
+
+    /** What is kept for good: of prices that are not shown the figures say nothing either. */
+    private QueueTable.Printed printed(Report figures, ReportLook look) {
+        Making making = parts.making();
+        byte[] pdf = making.pdf(figures, look);
+        byte[] json = making.json(figures);
+        return new QueueTable.Printed(
+                pdf, making.sha256(pdf), making.fileName(figures, look), json, making.sha256(json));
     }
 
     private void unprintable(long id, String why) {

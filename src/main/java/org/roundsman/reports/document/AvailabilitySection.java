@@ -43,7 +43,9 @@ final class AvailabilitySection {
             draft.say(
                     "availability.service", "share", ink.share(report.service().share()));
         }
-        if (whole.coverage().isPresent()) {
+        if (whole.unwatched().isZero() && whole.coverage().isPresent()) {
+            draft.say("availability.covered");
+        } else if (whole.coverage().isPresent()) {
             draft.say("availability.coverage", "coverage", ink.share(whole.coverage()));
         }
         if (!whole.planned().isZero()) {

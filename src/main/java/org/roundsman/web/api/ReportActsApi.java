@@ -67,6 +67,16 @@ class ReportActsApi {
     }
 
     @POST
+    @Path("reports/send-month")
+    @Consumes(MediaType.APPLICATION_JSON)
+    @RolesAllowed({Role.ACCOUNT_MANAGER_ROLE, Role.OWNER_ROLE})
+    @Operation(summary = "Sends the reports of a month that were reviewed and whose customers' plans name recipients")
+    public ReportEntries.Queued sendReports(ReportEntries.Month month) {
+        caller.requireEveryone();
+        return new ReportEntries.Queued(desk.sendAll(ReportEntries.month("month", month.month())));
+    }
+
+    @POST
     @Path("reports/{report}/remark")
     @Consumes(MediaType.APPLICATION_JSON)
     @Operation(summary = "Replaces the remark of a report that was not reviewed yet")

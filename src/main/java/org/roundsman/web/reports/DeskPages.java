@@ -67,6 +67,17 @@ class DeskPages {
         });
     }
 
+    /** Sends every report of the month that was found good. */
+    @POST
+    @Path("reports/send-all")
+    @RolesAllowed({Role.ACCOUNT_MANAGER_ROLE, Role.OWNER_ROLE})
+    public Response sendAll(@RestForm String month) {
+        return inMonth(month, wanted -> {
+            desk.sendAll(wanted);
+            return at(wanted);
+        });
+    }
+
     /** Builds a customer's report of the month. */
     @POST
     @Path("reports/build")
@@ -100,7 +111,7 @@ class DeskPages {
         try {
             return Asked.month(month)
                     .map(work)
-                    .orElseGet(() -> refused(asked, DaysForm.EMPTY, Faults.NONE, "Nothing was built: choose a month."));
+                    .orElseGet(() -> refused(asked, DaysForm.EMPTY, Faults.NONE, "Nothing was done: choose a month."));
         } catch (DeskRejected e) {
             return refused(asked, DaysForm.EMPTY, Faults.NONE, e.getMessage());
         }

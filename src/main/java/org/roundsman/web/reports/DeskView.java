@@ -17,6 +17,7 @@ import org.roundsman.web.page.Faults;
  * @param all how many customers there are
  * @param buildable how many of them have no report of the month, or one that failed
  * @param review address of the next report to review, or empty
+ * @param sendable how many were reviewed and have recipients
  * @param sends whether the person sends reports
  */
 record DeskView(
@@ -31,6 +32,7 @@ record DeskView(
         int all,
         int buildable,
         String review,
+        int sendable,
         boolean sends) {
 
     /** How many of all are so far. */

@@ -75,6 +75,7 @@ class DeskViews {
                 all.size(),
                 (int) all.stream().filter(DeskRow::builds).count(),
                 review(month),
+                (int) found.lines().stream().filter(DeskViews::sendable).count(),
                 visitor.person().role().sendsReports());
     }
 
@@ -92,6 +93,13 @@ class DeskViews {
                         mails.of(line.report().get().id()), line.plan().zone())
                 : List.of();
         return DeskRow.of(line, undelivered);
+    }
+
+    private static boolean sendable(DeskLine line) {
+        return !line.plan().recipients().isEmpty()
+                && line.report()
+                        .filter(report -> report.state() == ReportState.REVIEWED)
+                        .isPresent();
     }
 
     private String review(YearMonth month) {

@@ -14,6 +14,7 @@ final class Periods {
     private static final DateTimeFormatter MONTH = DateTimeFormatter.ofPattern("MMMM yyyy", Locale.ENGLISH);
     private static final DateTimeFormatter DAY = DateTimeFormatter.ofPattern("d MMM yyyy", Locale.ENGLISH);
     private static final DateTimeFormatter MOMENT = DateTimeFormatter.ofPattern("d MMM yyyy, HH:mm", Locale.ENGLISH);
+    private static final DateTimeFormatter ZONE = DateTimeFormatter.ofPattern("z", Locale.UK);
 
     private Periods() {}
 
@@ -32,7 +33,8 @@ final class Periods {
         return from.equals(last) ? DAY.format(from) : DAY.format(from) + " to " + DAY.format(last);
     }
 
+    /** With the zone's short name: on one page stand customers of several. */
     static String moment(Instant at, ZoneId zone) {
-        return MOMENT.format(at.atZone(zone));
+        return MOMENT.format(at.atZone(zone)) + " " + ZONE.format(at.atZone(zone));
     }
 }

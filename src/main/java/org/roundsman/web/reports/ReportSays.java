@@ -2,12 +2,9 @@ package org.roundsman.web.reports;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.util.Optional;
-import java.util.TreeMap;
 import org.roundsman.dispatch.KeptReport;
 import org.roundsman.dispatch.ReportShelf;
 import org.roundsman.people.SignedIn;
-import org.roundsman.reports.Equipment;
-import org.roundsman.reports.Recommendation;
 import org.roundsman.reports.Report;
 import org.roundsman.reports.ReportJson;
 
@@ -29,7 +26,7 @@ public class ReportSays {
     /** What it says; empty before it is built, and where the person does not see the report. */
     public Optional<Report> figures(SignedIn person, long id) {
         Optional<Report> figures = shelf.figures(person.scope(), id);
-        return hidden(person, id) ? figures.map(ReportSays::withoutPrices) : figures;
+        return hidden(person, id) ? figures.map(Report::withoutCosts) : figures;
     }
 
     /** The same as JSON: as it is stored, unless prices are left out. */
@@ -40,41 +37,5 @@ public class ReportSays {
     private boolean hidden(SignedIn person, long id) {
         return !person.role().seesPrices()
                 && !shelf.find(person.scope(), id).map(KeptReport::costs).orElse(false);
-    }
-
-    static Report withoutPrices(Report all) {
-        return new Report(
-                all.form(),
-                all.subject(),
-                all.asOf(),
-                all.invented(),
-                all.whole(),
-                all.service(),
-                all.crowd(),
-                all.sites(),
-                all.outages(),
-                all.radios(),
-                all.rooms(),
-                withoutPrices(all.equipment()),
-                all.handling(),
-                all.work(),
-                all.recommendations().stream().map(ReportSays::withoutPrices).toList());
-    }
-
-    private static Equipment withoutPrices(Equipment all) {
-        return new Equipment(
-                all.devices(),
-                all.firmware(),
-                all.versions(),
-                all.warranty(),
-                all.ending(),
-                all.pastSupport(),
-                new TreeMap<>(),
-                0);
-    }
-
-    private static Recommendation withoutPrices(Recommendation all) {
-        return new Recommendation(
-                all.kind(), all.site(), all.what(), all.count(), all.figure(), all.time(), all.day(), new TreeMap<>());
     }
 }
