@@ -13,7 +13,6 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.OptionalInt;
 import java.util.Set;
 import java.util.stream.Collectors;
 import javax.sql.DataSource;
@@ -34,6 +33,7 @@ import org.roundsman.demo.PastOutages.Outage;
 import org.roundsman.fleet.Device;
 import org.roundsman.fleet.Devices;
 import org.roundsman.system.Transaction;
+import org.roundsman.triage.Impacts;
 
 /** The alarms of the invented past, as they would have been raised, dealt with and cleared. Written before the first round. */
 @ApplicationScoped
@@ -64,12 +64,14 @@ class DemoAlarmsPast {
 
     private final AlarmDesk desk;
     private final Devices devices;
+    private final Impacts impacts;
     private final DataSource database;
 
     @Inject
-    DemoAlarmsPast(AlarmDesk desk, Devices devices, DataSource database) {
+    DemoAlarmsPast(AlarmDesk desk, Devices devices, Impacts impacts, DataSource database) {
         this.desk = desk;
         this.devices = devices;
+        this.impacts = impacts;
         this.database = database;
     }
 
@@ -94,6 +96,43 @@ class DemoAlarmsPast {
         }
         write(batch, ids, stored);
         take(first);
+    }
+
+    /** Works out who suffered from each, as it is done of alarms that are raised: from the readings of the weeks before. */
+    void suffered(Instant first) {
+        for (Past past : past(first)) {
+            Impact impact = impacts.of(past.siteId(), past.devices(), past.began());
+            if (impact.staff().isPresent()) {
+                with(statement -> statement.executeUpdate(
+                        "update alarm_episode set staff = " + impact.staff().getAsInt()
+                                + ", guest = " + impact.guest().orElse(0) + ", other = "
+                                + impact.other().orElse(0)
+                                + ", service_hours = " + impact.serviceHours() + " where id = " + past.episode()));
+            }
+        }
+    }
+
+    private record Past(long episode, long siteId, List<Long> devices, Instant began) {}
+
+    private List<Past> past(Instant first) {
+        return with(statement -> {
+            List<Past> found = new ArrayList<>();
+            try (var row =
+                    statement.executeQuery("select e.id, e.site_id, e.began, array_remove(array_agg(a.device_id) ||"
+                            + " e.device_id, null) as devices from alarm_episode e left join alarm_affected a on a.episode_id = e.id"
+                            + " where e.caused_by is null and e.staff is null and e.cleared < '" + first + "'"
+                            + " and e.site_id is not null group by e.id order by e.began, e.id")) {
+                while (row.next()) {
+                    found.add(new Past(
+                            row.getLong("id"),
+                            row.getLong("site_id"),
+                            List.of((Long[]) row.getArray("devices").getArray()),
+                            row.getObject("began", java.time.OffsetDateTime.class)
+                                    .toInstant()));
+                }
+            }
+            return found;
+        });
     }
 
     private long alarms() {
@@ -151,14 +190,7 @@ class DemoAlarmsPast {
                 cause,
                 Severity.CRITICAL,
                 "Nothing at " + outage.site().name() + " answers.",
-                new Verdict(
-                        cause,
-                        CauseKind.UPLINK_LOST,
-                        Optional.empty(),
-                        evidence,
-                        impact(outage, points(there)),
-                        affected,
-                        true)));
+                new Verdict(cause, CauseKind.UPLINK_LOST, Optional.empty(), evidence, unknown(there), affected, true)));
         for (Device device : there) {
             AlarmKey key = AlarmKey.of(AlarmType.DEVICE_SILENT, Resource.device(device.id));
             Impact none = Impact.unknown(0, false);
@@ -188,7 +220,7 @@ class DemoAlarmsPast {
     private static Told told(Outage outage, Device device, AlarmType type, CauseKind cause, String evidence) {
         AlarmKey key = AlarmKey.of(type, Resource.device(device.id));
         boolean flaps = type == AlarmType.FLAPPING;
-        Impact impact = impact(outage, points(List.of(device)));
+        Impact impact = unknown(List.of(device));
         String last = device.name + " last answered at " + time(outage) + "; the others of the site answered on.";
         return new Told(
                 key,
@@ -210,9 +242,9 @@ class DemoAlarmsPast {
                 .count();
     }
 
-    private static Impact impact(Outage outage, int points) {
-        return new Impact(
-                OptionalInt.of(outage.staff()), OptionalInt.of(outage.guests()), OptionalInt.of(0), points, false);
+    /** Who would have been there is worked out when the readings are there too. */
+    private static Impact unknown(List<Device> there) {
+        return Impact.unknown(points(there), false);
     }
 
     private static String time(Outage outage) {

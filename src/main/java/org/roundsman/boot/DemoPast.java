@@ -54,7 +54,9 @@ class DemoPast {
                     if (!spansFirst) {
                         history.fillSpans(firstStart, sink, progress);
                     }
-                    return history.fill(firstStart, sink, progress);
+                    int days = history.fill(firstStart, sink, progress);
+                    alarms.suffered(firstStart);
+                    return days;
                 }),
                 "demo-past");
         past.setDaemon(true);

@@ -9,9 +9,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
-import org.roundsman.demo.model.Figures;
 import org.roundsman.demo.model.Stretch;
-import org.roundsman.demo.model.Usage;
 
 /** What went wrong in the past of the invented fleet, as those who looked after it would have found out. Pure. */
 public final class PastOutages {
@@ -34,8 +32,6 @@ public final class PastOutages {
      * @param line the site's line was down: all of its devices; else it is one device
      * @param powerless the switch port fed nothing; false for a line
      * @param flaps it was silent again and again, for the whole time
-     * @param staff who would have been on its access points on the networks for staff
-     * @param guests and on those for guests
      */
     public record Outage(
             DemoSite site,
@@ -44,9 +40,7 @@ public final class PastOutages {
             boolean powerless,
             boolean flaps,
             Instant from,
-            Instant to,
-            int staff,
-            int guests) {
+            Instant to) {
 
         public Outage {
             devices = List.copyOf(devices);
@@ -97,16 +91,6 @@ public final class PastOutages {
     private Outage outage(List<Part> parts) {
         Part first = parts.get(0);
         long to = parts.stream().mapToLong(part -> part.silence().to()).max().orElseThrow();
-        int all = 0;
-        int guests = 0;
-        for (Part part : parts) {
-            if (part.device().isAccessPoint()) {
-                Figures figures = new Figures(part.device().radios().size());
-                new Usage(fleet, part.device()).show(first.silence().from(), 0, figures);
-                all += figures.allClients();
-                guests += java.util.Arrays.stream(figures.guests).sum();
-            }
-        }
         return new Outage(
                 fleet.siteOf(first.device()),
                 parts.stream().map(Part::device).toList(),
@@ -114,8 +98,6 @@ public final class PastOutages {
                 first.powerless(),
                 first.flaps(),
                 Instant.ofEpochMilli(first.silence().from()),
-                Instant.ofEpochMilli(to),
-                Math.max(0, all - guests),
-                guests);
+                Instant.ofEpochMilli(to));
     }
 }

@@ -97,9 +97,8 @@ public class ReportFigures {
 
     private List<Found> outages(List<SiteTimes> times, PastEvents events) {
         Outages outages = new Outages(people, events);
-        return Outages.sorted(times.stream()
-                .flatMap(site -> outages.of(site.site(), site.silences()).stream())
-                .toList());
+        return Outages.sorted(
+                times.stream().flatMap(site -> outages.of(site).stream()).toList());
     }
 
     private static SiteFigures figures(SiteTimes times, Crowd crowd) {

@@ -65,6 +65,7 @@ class ReportPaperTest {
 
     private static String share(double share, Locale locale) {
         NumberFormat percent = NumberFormat.getPercentInstance(locale);
+        percent.setMinimumFractionDigits(share < 1 ? 2 : 0);
         percent.setMaximumFractionDigits(2);
         percent.setRoundingMode(RoundingMode.DOWN);
         return plain(percent.format(share));

@@ -103,9 +103,12 @@ class SummaryPropertyTest {
         figures.add((double)
                 report.sites().stream().filter(site -> !site.met().orElse(true)).count());
         figures.add((double) report.outages().size());
-        List<Outage> whole = report.outages().stream().filter(Outage::wholeSite).toList();
+        List<Outage> lasting = report.outages().stream()
+                .filter(outage -> outage.cause() != Outage.Cause.COMES_AND_GOES)
+                .toList();
+        List<Outage> whole = lasting.stream().filter(Outage::wholeSite).toList();
         figures.add((double) whole.size());
-        longest(figures, report.outages());
+        longest(figures, lasting);
         longest(figures, whole);
         figures.add((double) report.rooms().size());
         figures.add((double) report.recommendations().size());

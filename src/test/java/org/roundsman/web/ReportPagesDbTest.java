@@ -288,7 +288,7 @@ class ReportPagesDbTest {
     void whatCannotBeBuiltIsRefusedWithWords() {
         Response noMonth = manager.post("/reports", "/reports/build-all", Map.of());
         assertThat(noMonth.statusCode()).isEqualTo(422);
-        assertThat(noMonth.asString()).contains("Nothing was built: choose a month.");
+        assertThat(noMonth.asString()).contains("Nothing was done: choose a month.");
         String customer = String.valueOf(place.customerId());
         Response future = manager.post(
                 "/reports",

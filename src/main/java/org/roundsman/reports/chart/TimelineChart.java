@@ -25,6 +25,8 @@ public final class TimelineChart {
     private static final int HEAD = 18;
     private static final int BAR = 16;
     private static final double LEAST = 2;
+    /** What a date takes. */
+    private static final int DATE_WIDE = 36;
 
     private final Report report;
     private final Catalogue words;
@@ -95,7 +97,14 @@ public final class TimelineChart {
             }
             if (named) {
                 LocalDate date = report.subject().from().plusDays(day);
-                svg.words(x, 10, 8.5, "start", Svg.SOFT, words.formats().dayAndMonth(date));
+                boolean last = x > LEFT + WIDE - DATE_WIDE;
+                svg.words(
+                        last ? LEFT + WIDE : x,
+                        10,
+                        8.5,
+                        last ? "end" : "start",
+                        Svg.SOFT,
+                        words.formats().dayAndMonth(date));
             }
         }
     }

@@ -25,7 +25,7 @@ final class AdviceSection {
         return draft.say("advice.intro")
                 .add(Part.items(
                         all.stream().limit(MOST).map(one -> words(ink, one)).toList()))
-                .more(all.size(), MOST, "recommendations")
+                .more(all.size(), MOST)
                 .done();
     }
 

@@ -48,6 +48,9 @@ final class AvailabilitySection {
         } else if (whole.coverage().isPresent()) {
             draft.say("availability.coverage", "coverage", ink.share(whole.coverage()));
         }
+        if (!whole.refusing().isZero()) {
+            draft.say("availability.refusing", "time", ink.formats().time(whole.refusing()));
+        }
         if (!whole.planned().isZero()) {
             draft.say("availability.planned", "time", ink.formats().time(whole.planned()));
         }
@@ -76,7 +79,7 @@ final class AvailabilitySection {
                     "",
                     ink.share(report.whole().coverage()));
         }
-        draft.add(grid.part()).more(report.sites().size(), shown.size(), "sites");
+        draft.add(grid.part()).more(report.sites().size(), shown.size());
         shown.forEach(site -> site.since()
                 .ifPresent(day -> draft.add(Part.note(ink.say(
                         "joined",

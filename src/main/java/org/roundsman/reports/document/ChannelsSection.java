@@ -1,5 +1,6 @@
 package org.roundsman.reports.document;
 
+import java.time.Duration;
 import java.util.List;
 import org.roundsman.reports.RadioFigures;
 import org.roundsman.reports.Room;
@@ -23,14 +24,33 @@ final class ChannelsSection {
                 .count();
         draft.say("channels.intro");
         draft.say("channels.over", "count", over, "all", radios.size());
+        moments(ink, draft);
         draft.picture(RadioChart.of(ink.report(), ink.words()));
         if (radios.size() > RadioChart.MOST) {
             String top = ink.percent(radios.get(RadioChart.MOST).utilisation());
             draft.add(Part.note(ink.say("channels.rest", "count", radios.size() - RadioChart.MOST, "top", top)));
         }
         return draft.add(table(ink, radios))
-                .more(ink.report().radios().size(), Math.min(MOST, radios.size()), "radios")
+                .more(radios.size(), Math.min(MOST, radios.size()))
                 .done();
+    }
+
+    private static void moments(Ink ink, Section.Draft draft) {
+        List<RadioFigures> all = ink.report().radios();
+        List<Duration> busy = all.stream()
+                .map(RadioFigures::busy)
+                .filter(time -> !time.isZero())
+                .sorted()
+                .toList();
+        if (!busy.isEmpty()) {
+            String most = ink.formats().time(busy.get(busy.size() - 1));
+            draft.say("channels.times", "count", busy.size(), "time", most);
+        }
+        long without =
+                all.stream().filter(radio -> radio.utilisation().isEmpty()).count();
+        if (without > 0) {
+            draft.say("channels.unmeasured", "count", without);
+        }
     }
 
     private static Part table(Ink ink, List<RadioFigures> radios) {
@@ -82,7 +102,7 @@ final class ChannelsSection {
                         evidence(ink, room)));
         return draft.say("rooms.intro")
                 .add(grid.part())
-                .more(rooms.size(), MOST, "rooms")
+                .more(rooms.size(), MOST)
                 .done();
     }
 

@@ -94,7 +94,7 @@ final class DealingsSections {
                         one.device().isBlank()
                                 ? one.title()
                                 : ink.say("joined", "one", one.device(), "two", one.title())));
-        draft.title("table.planned").add(grid.part()).more(all.size(), MOST, "work");
+        draft.title("table.planned").add(grid.part()).more(all.size(), MOST);
     }
 
     private static void replaced(Ink ink, Section.Draft draft, List<WorkDone.Replaced> all) {
@@ -110,7 +110,7 @@ final class DealingsSections {
                         one.device(),
                         ink.known(one.oldSerial()),
                         ink.known(one.newSerial())));
-        draft.title("table.replaced").add(grid.part()).more(all.size(), MOST, "work");
+        draft.title("table.replaced").add(grid.part()).more(all.size(), MOST);
     }
 
     private static void upgraded(Ink ink, Section.Draft draft, List<WorkDone.Upgraded> all) {
@@ -126,7 +126,7 @@ final class DealingsSections {
                         one.device(),
                         ink.known(one.old()),
                         ink.known(one.fresh())));
-        draft.title("table.upgraded").add(grid.part()).more(all.size(), MOST, "work");
+        draft.title("table.upgraded").add(grid.part()).more(all.size(), MOST);
     }
 
     private static Grid changes(Ink ink, String title) {

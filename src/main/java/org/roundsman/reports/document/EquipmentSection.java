@@ -1,5 +1,6 @@
 package org.roundsman.reports.document;
 
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import java.util.SortedMap;
@@ -44,7 +45,17 @@ final class EquipmentSection {
         states("firmware", names(FirmwareStatus.values()), equipment.firmware());
         versions();
         states("warranty", names(CoverStatus.values()), equipment.warranty());
-        draft.say("equipment.ending", "count", equipment.ending().size());
+        int ended = equipment.warranty().getOrDefault(CoverStatus.ENDED.name(), 0);
+        if (ended > 0) {
+            draft.say("equipment.ended", "count", ended);
+        }
+        LocalDate until = ink.report().subject().to().plusMonths(6).minusDays(1);
+        draft.say(
+                "equipment.ending",
+                "count",
+                equipment.ending().size(),
+                "day",
+                ink.formats().day(until));
         if (!equipment.ending().isEmpty()) {
             ending();
         }
@@ -85,7 +96,7 @@ final class EquipmentSection {
                         ink.formats().whole(runs.devices()),
                         statuses(runs.statuses())));
         draft.title("table.versions").add(grid.part());
-        draft.more(equipment.versions().size(), MOST_VERSIONS, "firmware");
+        draft.more(equipment.versions().size(), MOST_VERSIONS);
     }
 
     private String statuses(Map<String, Integer> statuses) {
@@ -118,7 +129,7 @@ final class EquipmentSection {
                         one.device(),
                         ink.known(one.model()),
                         ink.known(one.serial())));
-        draft.add(grid.part()).more(equipment.ending().size(), MOST_ENDING, "warranty");
+        draft.add(grid.part()).more(equipment.ending().size(), MOST_ENDING);
         if (ink.look().costs() && !equipment.endingCost().isEmpty()) {
             draft.say("equipment.cost", "cost", ink.formats().money(equipment.endingCost()));
         }

@@ -32,7 +32,7 @@ final class MailLayout {
         List<String> closing = new ArrayList<>(List.of(look.firm().name()));
         closing.addAll(look.firm().lines());
         int left = report.sites().size() - MOST;
-        String more = left > 0 ? ink.say("more", "count", left, "table", "sites") : "";
+        String more = left > 0 ? ink.say("more", "count", left) : "";
         String invented = report.invented() ? ink.say("invented") : "";
         return new MailView(
                 subject(),

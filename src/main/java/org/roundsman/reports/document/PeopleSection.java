@@ -39,7 +39,7 @@ final class PeopleSection {
         }
         draft.picture(WeekChart.of(report, ink.words()));
         draft.add(table(ink));
-        return draft.more(report.sites().size(), MOST, "clients-by-hour").done();
+        return draft.more(report.sites().size(), MOST).done();
     }
 
     private static Part table(Ink ink) {

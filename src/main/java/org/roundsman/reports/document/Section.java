@@ -39,9 +39,9 @@ record Section(String id, String heading, List<Part> parts) {
             return this;
         }
 
-        /** Says how many lines a table had no room for, and where they stand. */
-        Draft more(int all, int shown, String table) {
-            return all > shown ? add(Part.note(ink.say("more", "count", all - shown, "table", table))) : this;
+        /** Says how many lines a table had no room for. */
+        Draft more(int all, int shown) {
+            return all > shown ? add(Part.note(ink.say("more", "count", all - shown))) : this;
         }
 
         Section done() {

@@ -33,7 +33,10 @@ public final class Advice {
     private static final double ENOUGH_VIEW = 0.95;
     private static final SortedMap<String, BigDecimal> NO_COST = Collections.emptySortedMap();
 
+    /** Of one kind, first where the figures are worst: the lowest share of service hours, or else the longest time. */
     private static final Comparator<Recommendation> MOST_URGENT_FIRST = Comparator.comparing(Recommendation::kind)
+            .thenComparingDouble(Advice::served)
+            .thenComparing(Recommendation::time, Comparator.reverseOrder())
             .thenComparing(Recommendation::site, String.CASE_INSENSITIVE_ORDER)
             .thenComparing(Recommendation::site)
             .thenComparing(Recommendation::what, String.CASE_INSENSITIVE_ORDER)
@@ -68,6 +71,10 @@ public final class Advice {
         view(sites, whole).ifPresent(all::add);
         all.sort(MOST_URGENT_FIRST);
         return all;
+    }
+
+    private static double served(Recommendation one) {
+        return one.kind() == Kind.LOOK_AT_LINE ? one.figure().orElse(0) : 0;
     }
 
     private static Optional<Recommendation> line(SiteFigures site, List<Outage> outages) {

@@ -1,7 +1,6 @@
 package org.roundsman.reports.figures;
 
 import java.time.Duration;
-import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -37,15 +36,16 @@ public final class Outages {
     public record Found(Outage outage, Set<Long> devices) {}
 
     /** By their begin. */
-    public List<Found> of(SitePeriod site, List<Silence> silences) {
+    public List<Found> of(SiteTimes times) {
+        SitePeriod site = times.site();
         Causes causes = new Causes(site, events.episodes());
-        List<Gone> all = Gone.of(silences, causes::of);
+        List<Gone> all = Gone.of(times.silences(), causes::of);
         Usually usually = people.of(
                 site.siteId(),
                 site.zone(),
                 all.stream().flatMap(Outages::absences).toList());
         return all.stream()
-                .map(gone -> new Found(outage(site, gone, usually), gone.devices()))
+                .map(gone -> new Found(outage(times, gone, usually), gone.devices()))
                 .toList();
     }
 
@@ -75,7 +75,8 @@ public final class Outages {
         return found.stream().sorted(Comparator.comparing(Found::outage, order)).toList();
     }
 
-    private Outage outage(SitePeriod site, Gone gone, Usually usually) {
+    private Outage outage(SiteTimes times, Gone gone, Usually usually) {
+        SitePeriod site = times.site();
         Optional<PastEpisode> root = gone.cause();
         return new Outage(
                 site.siteId(),
@@ -88,7 +89,7 @@ public final class Outages {
                 gone.goesOn(),
                 gone.begunBefore(),
                 gone.devices().size(),
-                gone.devices().size() == there(site, gone.to()),
+                gone.devices().size() == times.known(gone.from(), gone.to()),
                 gone.silence(),
                 gone.times(),
                 people(gone, usually),
@@ -107,12 +108,6 @@ public final class Outages {
                         .map(Point::device)
                         .findFirst()
                         .orElse(site.site());
-    }
-
-    private static long there(SitePeriod site, Instant at) {
-        return site.points().stream()
-                .filter(point -> point.since().isBefore(at))
-                .count();
     }
 
     private static OptionalInt people(Gone gone, Usually usually) {

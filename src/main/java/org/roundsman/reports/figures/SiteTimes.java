@@ -70,6 +70,17 @@ public record SiteTimes(
         return days;
     }
 
+    /** How many access points answered or were silent between these moments: of the others nothing is known. */
+    long known(Instant from, Instant to) {
+        return site.points().stream()
+                .filter(point -> spans.getOrDefault(point.deviceId(), List.of()).stream()
+                        .filter(span -> span.from().isBefore(to))
+                        .filter(span -> span.to().filter(from::isBefore).isPresent())
+                        .anyMatch(span ->
+                                span.condition() == Condition.ANSWERING || span.condition() == Condition.SILENT))
+                .count();
+    }
+
     private Watch watch(Instant from, Instant to) {
         return site.points().stream()
                 .filter(point -> point.from(from).isBefore(to))

@@ -10,12 +10,16 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
+import java.util.regex.Pattern;
 
 /** The words of one language: patterns of ICU by key. Thread-safe. */
 public final class Catalogue {
 
     /** Key of the BCP 47 tag by whose customs figures, dates and money are written. */
     static final String FORMATS = "formats";
+
+    /** A unit that is cut short, such as "Min.", ends a sentence by itself. */
+    private static final Pattern DOUBLED_STOP = Pattern.compile("(?<!\\.)\\.\\.(?!\\.)");
 
     private final Locale language;
     private final Formats formats;
@@ -115,7 +119,7 @@ public final class Catalogue {
             values.put((String) pairs[i], pairs[i + 1]);
         }
         MessageFormat own = (MessageFormat) pattern.clone();
-        return own.format(values);
+        return DOUBLED_STOP.matcher(own.format(values)).replaceAll(".");
     }
 
     /** What a report says in place of a figure that nobody took. */

@@ -77,7 +77,8 @@ public final class Formats {
 
     /** A share from 0 to 1 in percent, at most two decimals. Never rounded up: 99.996 % is not 100 %. */
     public String share(double share) {
-        return percent.precision(Precision.maxFraction(2))
+        Precision decimals = share >= 1 ? Precision.integer() : Precision.fixedFraction(2);
+        return percent.precision(decimals)
                 .roundingMode(RoundingMode.DOWN)
                 .format(share)
                 .toString();

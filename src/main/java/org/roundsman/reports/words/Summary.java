@@ -123,6 +123,8 @@ public final class Summary {
                 report.sites().stream().filter(site -> site.met().orElse(false)).count();
         if (missed.size() == 1) {
             say(2, "availability", "summary.target.missed", "site", missed.get(0), "sites", sites);
+        } else if (missed.size() > 1 && missed.size() == sites) {
+            say(2, "availability", "summary.targets.none", "sites", sites);
         } else if (missed.size() > 1) {
             say(2, "availability", "summary.targets.missed", "missed", missed.size(), "sites", sites);
         } else if (met > 0 && met == sites) {
@@ -137,42 +139,35 @@ public final class Summary {
             return;
         }
         List<Outage> all = report.outages();
+        List<Outage> lasting = all.stream()
+                .filter(outage -> outage.cause() != Outage.Cause.COMES_AND_GOES)
+                .toList();
         if (all.isEmpty()) {
             say(3, "outages", "summary.outages.none");
-            return;
+        } else if (lasting.isEmpty()) {
+            Outage most = all.stream().max(Comparator.comparing(Outage::times)).orElseThrow();
+            say(3, "outages", "summary.outages.flaps", "count", all.size(), "site", brief(most.site()));
+        } else {
+            lasting(all, lasting);
         }
-        Outage longest = longest(all);
-        List<Outage> whole = all.stream().filter(Outage::wholeSite).toList();
-        if (longest.ongoing()) {
-            say(
-                    3,
-                    "outages",
-                    "summary.outages.ongoing",
-                    "count",
-                    all.size(),
-                    "site",
-                    brief(longest.site()),
-                    "time",
-                    formats.speltTime(longest.length()));
-            return;
-        }
+    }
+
+    /** @param lasting those that lasted, and did not come and go */
+    private void lasting(List<Outage> all, List<Outage> lasting) {
+        Outage longest = longest(lasting);
+        List<Outage> whole = lasting.stream().filter(Outage::wholeSite).toList();
         boolean mixed = all.size() > 1 && !whole.isEmpty() && whole.size() < all.size();
-        Outage told = mixed ? longest(whole) : longest;
+        Outage told = mixed && !longest.ongoing() ? longest(whole) : longest;
         String kind = all.size() == 1 ? "one" : whole.isEmpty() ? "part" : mixed ? "mixed" : "whole";
-        say(
-                3,
-                "outages",
-                "summary.outages",
-                "kind",
-                kind,
-                "count",
-                all.size(),
-                "whole",
-                whole.size(),
-                "site",
-                brief(told.site()),
-                "time",
-                formats.speltTime(told.length()));
+        String key = longest.ongoing() ? "summary.outages.ongoing" : "summary.outages";
+        Object[] pairs = {
+            "kind", kind,
+            "count", all.size(),
+            "whole", whole.size(),
+            "site", brief(told.site()),
+            "time", formats.speltTime(told.length())
+        };
+        say(3, "outages", key, pairs);
     }
 
     private static Outage longest(List<Outage> outages) {
@@ -220,7 +215,10 @@ public final class Summary {
         if (!report.rooms().isEmpty()) {
             Room worst = report.rooms().get(0);
             String place = worst.place().isBlank() ? worst.device() : worst.place();
-            say(6, "rooms", "summary.rooms", "count", report.rooms().size(), "place", brief(place));
+            String where = report.sites().size() > 1
+                    ? words.say("summary.place", "place", brief(place), "site", brief(worst.site()))
+                    : brief(place);
+            say(6, "rooms", "summary.rooms", "count", report.rooms().size(), "place", where);
         }
     }
 

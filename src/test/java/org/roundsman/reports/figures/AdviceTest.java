@@ -189,8 +189,8 @@ class AdviceTest {
         Costs costs = new Costs(Map.of(3L, PRICE), new TreeMap<>());
         assertThat(Advice.of(List.of(), List.of(), rooms, nothing(), Watch.NONE, costs))
                 .containsExactly(
-                        look("ap-1", 3, 1),
                         look("ap-2", 1, 4),
+                        look("ap-1", 3, 1),
                         one(
                                 Kind.ADD_ACCESS_POINT,
                                 "Canal Bridge",

@@ -12,6 +12,7 @@ import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
+import org.roundsman.measure.Condition;
 import org.roundsman.readings.ReadingsFixture;
 import org.roundsman.reports.Handling;
 import org.roundsman.reports.Outage;
@@ -94,11 +95,23 @@ class OutagesDbTest {
         assertThat(outage.alarmId()).isPresent();
     }
 
+    /** It rejects our credentials: whether it served anybody meanwhile is not known. */
+    @Test
+    void oneThatCannotBeReadDoesNotMakeAWholeSiteAPartOfIt() {
+        past.silent(one, "2026-06-10T10:00", "2026-06-10T11:00");
+        past.span(two, "2026-06-01T00:00", "2026-06-30T00:00", Condition.REFUSING);
+        assertThat(outages()).singleElement().satisfies(outage -> {
+            assertThat(outage.accessPoints()).isEqualTo(1);
+            assertThat(outage.wholeSite()).isTrue();
+        });
+    }
+
     @Test
     void aDeadDeviceThatWasReplacedSaysSo() {
         past.stands(one, "TX-1" + past.site, "2026-01-01T00:00");
         past.stands(one, "TX-2" + past.site, "2026-06-10T13:30");
         past.silent(one, "2026-06-10T10:00", "2026-06-10T13:00");
+        past.span(two, "2026-06-10T00:00", "2026-06-11T00:00", Condition.ANSWERING);
         past.episode("device-silent", one, "2026-06-10T10:00", "2026-06-10T13:00", "DEVICE_LOST", null);
         Outage outage = outages().get(0);
         assertThat(outage.cause()).isEqualTo(Cause.DEVICE);

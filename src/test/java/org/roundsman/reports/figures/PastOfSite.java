@@ -9,6 +9,7 @@ import java.time.ZoneId;
 import java.time.ZoneOffset;
 import java.util.List;
 import javax.sql.DataSource;
+import org.roundsman.measure.Condition;
 import org.roundsman.planned.PlannedWork;
 import org.roundsman.readings.PastClients;
 import org.roundsman.readings.PastSpans;
@@ -65,11 +66,16 @@ public final class PastOfSite {
     }
 
     public void silent(long device, String from, String to) {
+        span(device, from, to, Condition.SILENT);
+    }
+
+    public void span(long device, String from, String to, Condition condition) {
         fleet.run(
-                "insert into span (device_id, from_at, to_at, condition) values (?, ?, ?, 2)",
+                "insert into span (device_id, from_at, to_at, condition) values (?, ?, ?, ?)",
                 device,
                 stored(at(from)),
-                stored(at(to)));
+                stored(at(to)),
+                condition.code());
     }
 
     /** So many clients in each hour of the week before that moment. */
@@ -190,7 +196,7 @@ public final class PastOfSite {
     List<Outage> outages(ReportSubject subject, Instant asOf) {
         Outages outages = new Outages(people(asOf), events(subject, asOf));
         return Outages.sorted(times(subject, asOf).stream()
-                        .flatMap(times -> outages.of(times.site(), times.silences()).stream())
+                        .flatMap(times -> outages.of(times).stream())
                         .toList())
                 .stream()
                 .map(Outages.Found::outage)

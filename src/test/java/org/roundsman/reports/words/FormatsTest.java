@@ -42,9 +42,12 @@ class FormatsTest {
         NumberFormat percent = NumberFormat.getPercentInstance(locale);
         percent.setMaximumFractionDigits(2);
         percent.setRoundingMode(RoundingMode.DOWN);
-        for (double share : new double[] {0, 0.5, 0.99, 0.9975, 0.998765, 0.99996, 1}) {
+        percent.setMinimumFractionDigits(2);
+        for (double share : new double[] {0, 0.5, 0.99, 0.9975, 0.998765, 0.99996}) {
             assertThat(of(locale).share(share)).isEqualTo(percent.format(share));
         }
+        percent.setMinimumFractionDigits(0);
+        assertThat(of(locale).share(1)).isEqualTo(percent.format(1));
         percent.setMaximumFractionDigits(0);
         assertThat(of(locale).coarse(0.819)).isEqualTo(percent.format(0.819)).contains("81");
     }
