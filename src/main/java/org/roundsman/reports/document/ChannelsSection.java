@@ -9,7 +9,10 @@ import org.roundsman.reports.chart.RadioChart;
 /** How busy the channels were, and which rooms stand out. */
 final class ChannelsSection {
 
-    private static final int MOST = 8;
+    /** The picture shows more of them. */
+    private static final int MOST = 5;
+
+    private static final int MOST_ROOMS = 8;
 
     private ChannelsSection() {}
 
@@ -93,7 +96,7 @@ final class ChannelsSection {
                 ink.say("col.why"),
                 ink.say("col.evidence"));
         rooms.stream()
-                .limit(MOST)
+                .limit(MOST_ROOMS)
                 .forEach(room -> grid.row(
                         room.place().isBlank() ? room.device() : room.place(),
                         room.site(),
@@ -102,7 +105,7 @@ final class ChannelsSection {
                         evidence(ink, room)));
         return draft.say("rooms.intro")
                 .add(grid.part())
-                .more(rooms.size(), MOST)
+                .more(rooms.size(), MOST_ROOMS)
                 .done();
     }
 

@@ -13,7 +13,7 @@ import org.roundsman.reports.chart.TimelineChart;
 /** Every outage: when, for how long, why, whom it met and what was done. */
 final class OutagesSection {
 
-    private static final int MOST = 25;
+    private static final int MOST = 20;
 
     private final Ink ink;
     private final Report report;
@@ -112,7 +112,7 @@ final class OutagesSection {
         if (outage.cause() == Outage.Cause.COMES_AND_GOES) {
             return ink.say("evidence.away", "count", outage.times(), "time", time);
         }
-        return outage.ongoing() ? ink.say("outage.ongoing", "time", time) : time;
+        return outage.ongoing() ? ink.say("outage.ongoing", "time", time) : time.replace(' ', '\u00a0');
     }
 
     private String cause(Outage outage) {
