@@ -9,6 +9,8 @@ import java.util.stream.IntStream;
 /** Builds a table for people; the first cell of a row names it. */
 final class Grid {
 
+    private static final int SHORT = 16;
+
     private final String title;
     private final List<String> columns;
     private final List<List<String>> rows = new ArrayList<>();
@@ -48,9 +50,18 @@ final class Grid {
                 List.of());
     }
 
+    /** A short figure keeps its unit beside it. */
+    private String whole(String text, int column) {
+        return numbers.contains(column) && text.length() <= SHORT ? text.replace(' ', '\u00a0') : text;
+    }
+
     private List<Cell> cells(List<String> texts, boolean named) {
         return IntStream.range(0, texts.size())
-                .mapToObj(i -> new Cell(texts.get(i), named && i == 0, numbers.contains(i), moments.contains(i)))
+                .mapToObj(i -> new Cell(
+                        named ? whole(texts.get(i), i) : texts.get(i),
+                        named && i == 0,
+                        numbers.contains(i),
+                        moments.contains(i)))
                 .toList();
     }
 }

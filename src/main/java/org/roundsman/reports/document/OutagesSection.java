@@ -112,7 +112,7 @@ final class OutagesSection {
         if (outage.cause() == Outage.Cause.COMES_AND_GOES) {
             return ink.say("evidence.away", "count", outage.times(), "time", time);
         }
-        return outage.ongoing() ? ink.say("outage.ongoing", "time", time) : time.replace(' ', '\u00a0');
+        return outage.ongoing() ? ink.say("outage.ongoing", "time", time) : time;
     }
 
     private String cause(Outage outage) {

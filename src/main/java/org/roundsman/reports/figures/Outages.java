@@ -89,7 +89,7 @@ public final class Outages {
                 gone.goesOn(),
                 gone.begunBefore(),
                 gone.devices().size(),
-                gone.devices().size() == times.known(gone.from(), gone.to()),
+                times.allGone(gone.devices(), gone.from(), gone.to()),
                 gone.silence(),
                 gone.times(),
                 people(gone, usually),

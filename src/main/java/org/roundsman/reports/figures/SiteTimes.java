@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.roundsman.measure.Condition;
 import org.roundsman.planned.Stretch;
@@ -70,15 +71,22 @@ public record SiteTimes(
         return days;
     }
 
-    /** How many access points answered or were silent between these moments: of the others nothing is known. */
-    long known(Instant from, Instant to) {
+    /**
+     * Whether these were all that there were between these moments: of the others nothing is known, since they could not be read
+     * or nobody looked, or they were silent all the time by themselves.
+     */
+    boolean allGone(Set<Long> devices, Instant from, Instant to) {
         return site.points().stream()
-                .filter(point -> spans.getOrDefault(point.deviceId(), List.of()).stream()
-                        .filter(span -> span.from().isBefore(to))
-                        .filter(span -> span.to().filter(from::isBefore).isPresent())
-                        .anyMatch(span ->
-                                span.condition() == Condition.ANSWERING || span.condition() == Condition.SILENT))
-                .count();
+                .map(Point::deviceId)
+                .filter(device -> !devices.contains(device))
+                .noneMatch(device -> answered(device, from, to));
+    }
+
+    private boolean answered(long device, Instant from, Instant to) {
+        return spans.getOrDefault(device, List.of()).stream()
+                .filter(span -> span.condition() == Condition.ANSWERING)
+                .anyMatch(span -> span.from().isBefore(to)
+                        && span.to().filter(from::isBefore).isPresent());
     }
 
     private Watch watch(Instant from, Instant to) {
