@@ -27,6 +27,8 @@ public final class Screen implements AutoCloseable {
     private static final Set<String> SERIOUS = Set.of("serious", "critical");
 
     private static Playwright playwright;
+    private static final int PHONE = 500;
+
     private static Browser browser;
 
     private final String address;
@@ -40,7 +42,7 @@ public final class Screen implements AutoCloseable {
         this.width = width;
         context = browser()
                 .newContext(new Browser.NewContextOptions()
-                        .setViewportSize(width, width < 500 ? 844 : 860)
+                        .setViewportSize(width, width < PHONE ? 844 : 860)
                         .setJavaScriptEnabled(scripts));
         page = context.newPage();
         page.onConsoleMessage(message -> {
@@ -123,7 +125,7 @@ public final class Screen implements AutoCloseable {
     public void check(String name) {
         picture(name);
         List<String> faults = new AxeBuilder(page)
-                .options(withTargetSize()).analyze().getViolations().stream()
+                .options(rules(width)).analyze().getViolations().stream()
                         .filter(rule -> SERIOUS.contains(rule.getImpact()))
                         .map(Screen::describe)
                         .toList();
@@ -135,14 +137,21 @@ public final class Screen implements AutoCloseable {
         assertThat(beyond).as(name + " is wider than " + width).isEqualTo(0);
     }
 
-    /** WCAG 2.2, 2.5.8: what can be pressed is 24 by 24 pixels, or as far from the next. Off unless asked for. */
-    private static AxeRunOptions withTargetSize() {
-        AxeRuleOptions on = new AxeRuleOptions();
-        on.setEnabled(true);
+    /**
+     * WCAG 2.2, 2.5.8: what can be pressed is 24 by 24 pixels, or as far from the next. Off unless asked for. Colours are the same
+     * at every width, and to look at them takes longest: that is done once.
+     */
+    private static AxeRunOptions rules(int width) {
         AxeRunOptions options = new AxeRunOptions();
-        options.setRules(Map.of("target-size", on));
+        options.setRules(Map.of("target-size", rule(true), "color-contrast", rule(width >= PHONE)));
         // of what passed, one example is enough: to describe each of a thousand cells takes most of the time
         options.setResultTypes(List.of("violations"));
+        return options;
+    }
+
+    private static AxeRuleOptions rule(boolean wanted) {
+        AxeRuleOptions options = new AxeRuleOptions();
+        options.setEnabled(wanted);
         return options;
     }
 

@@ -140,11 +140,11 @@ class SweepsPageTest {
         screen.check("sweeps-again");
     }
 
-    @ParameterizedTest
-    @ValueSource(ints = {1280, 390})
-    void threeHundredLinesAreTickedAndAdoptedAtOnce(int width) throws IOException {
+    /** At one width: how a list looks at either is tried with a shorter one. */
+    @Test
+    void threeHundredLinesAreTickedAndAdoptedAtOnce() throws IOException {
         houses(300);
-        try (Screen screen = Screen.open(address, width)) {
+        try (Screen screen = Screen.open(address, 1280)) {
             Page page = screen.page();
             screen.signIn(technician, FleetFixture.PASSWORD);
             sweep(screen, "127.83.0.1-127.83.0.200\n127.83.1.1-127.83.1.100");
