@@ -5,12 +5,12 @@ package org.roundsman.reports.document;
  *
  * @param head names its row
  * @param number stands to the right
- * @param moment stays on one line
+ * @param whole stays on one line
  */
-record Cell(String text, boolean head, boolean number, boolean moment) {
+record Cell(String text, boolean head, boolean number, boolean whole) {
 
-    /** Its class in the style sheets, or empty. */
+    /** Its classes in the style sheets, or empty. */
     public String style() {
-        return number ? "num" : moment ? "moment" : "";
+        return ((number ? "num " : "") + (whole ? "whole" : "")).strip();
     }
 }

@@ -50,18 +50,15 @@ final class Grid {
                 List.of());
     }
 
-    /** A short figure keeps its unit beside it, and a short name stays on one line. */
-    private static String whole(String text) {
-        return text.length() <= SHORT ? text.replace(' ', '\u00a0') : text;
-    }
-
     private List<Cell> cells(List<String> texts, boolean named) {
         return IntStream.range(0, texts.size())
-                .mapToObj(i -> new Cell(
-                        named ? whole(texts.get(i)) : texts.get(i),
-                        named && i == 0,
-                        numbers.contains(i),
-                        moments.contains(i)))
+                .mapToObj(i ->
+                        new Cell(texts.get(i), named && i == 0, numbers.contains(i), named && whole(texts.get(i), i)))
                 .toList();
+    }
+
+    /** Moments, short figures with their units and short names stay on one line. */
+    private boolean whole(String text, int column) {
+        return moments.contains(column) || text.length() <= SHORT;
     }
 }
