@@ -9,6 +9,7 @@ import java.util.Collection;
 import java.util.List;
 import javax.sql.DataSource;
 import org.roundsman.readings.sql.Sql;
+import org.roundsman.system.Transaction;
 
 /**
  * Clients of many access points together, in every quarter hour of a long stretch of the past. One statement for each stretch,
@@ -31,14 +32,17 @@ public final class PastCrowds {
                and q.at >= ?::timestamptz and q.at < ?::timestamptz and q.clients_n > 0
              group by q.at),
         named as (
-            select q.at,
-                   sum(q.clients_mean::float8) filter (where n.purpose = 'staff') as staff,
-                   sum(q.clients_mean::float8) filter (where n.purpose = 'guest') as guest
-              from quarter_network q join network n on n.id = q.network_id
-             where q.device_id = any ((select ids from wanted)::bigint[])
-               and q.at >= ?::timestamptz and q.at < ?::timestamptz and q.clients_n > 0
-               and n.purpose in ('staff', 'guest')
-             group by q.at)
+            select g.at,
+                   sum(g.clients) filter (where n.purpose = 'staff') as staff,
+                   sum(g.clients) filter (where n.purpose = 'guest') as guest
+              from (select q.at, q.network_id, sum(q.clients_mean::float8) as clients
+                      from quarter_network q
+                     where q.device_id = any ((select ids from wanted)::bigint[])
+                       and q.at >= ?::timestamptz and q.at < ?::timestamptz and q.clients_n > 0
+                     group by q.at, q.network_id offset 0) g
+              join network n on n.id = g.network_id
+             where n.purpose in ('staff', 'guest')
+             group by g.at)
         select own.at, own.clients, coalesce(named.staff, 0) as staff, coalesce(named.guest, 0) as guest
           from own left join named on named.at = own.at
          order by own.at
@@ -82,9 +86,12 @@ public final class PastCrowds {
         if (deviceIds.isEmpty()) {
             return List.of();
         }
-        try (Connection connection = source.getConnection()) {
-            var ids = Sql.ids(connection, deviceIds);
-            return read(connection, OF_DEVICES, ids, Sql.time(from), Sql.time(to), Sql.time(from), Sql.time(to));
+        try {
+            return Transaction.run(source, connection -> {
+                Sql.planEachTime(connection);
+                var ids = Sql.ids(connection, deviceIds);
+                return read(connection, OF_DEVICES, ids, Sql.time(from), Sql.time(to), Sql.time(from), Sql.time(to));
+            });
         } catch (SQLException e) {
             throw failed(e);
         }

@@ -16,6 +16,7 @@ import java.util.TreeMap;
 import javax.sql.DataSource;
 import org.roundsman.measure.Band;
 import org.roundsman.readings.sql.Sql;
+import org.roundsman.system.Transaction;
 
 /**
  * The quarter hours of many radios over a long stretch of the past. For the service itself: callers check the customer scope.
@@ -77,24 +78,33 @@ public final class PastRadios {
      * @param to end, exclusive
      */
     public void each(Collection<Long> deviceIds, Instant from, Instant to, Taker taker) {
-        try (Connection connection = source.getConnection();
-                PreparedStatement statement = connection.prepareStatement(QUARTERS)) {
-            List<Long> all = List.copyOf(deviceIds);
-            for (int i = 0; i < all.size(); i += AT_ONCE) {
-                List<Long> some = all.subList(i, Math.min(all.size(), i + AT_ONCE));
-                Sql.fill(statement, Sql.ids(connection, some), Sql.time(from), Sql.time(to));
-                try (ResultSet row = statement.executeQuery()) {
-                    while (row.next()) {
-                        taker.radio(
-                                row.getLong("device_id"),
-                                row.getInt("number"),
-                                figures(row, "utilisation"),
-                                figures(row, "clients"));
-                    }
+        try {
+            Transaction.run(source, connection -> {
+                Sql.planEachTime(connection);
+                List<Long> all = List.copyOf(deviceIds);
+                for (int i = 0; i < all.size(); i += AT_ONCE) {
+                    some(connection, all.subList(i, Math.min(all.size(), i + AT_ONCE)), from, to, taker);
                 }
-            }
+                return null;
+            });
         } catch (SQLException e) {
             throw failed(e);
+        }
+    }
+
+    private static void some(Connection connection, List<Long> devices, Instant from, Instant to, Taker taker)
+            throws SQLException {
+        try (PreparedStatement statement = connection.prepareStatement(QUARTERS)) {
+            Sql.fill(statement, Sql.ids(connection, devices), Sql.time(from), Sql.time(to));
+            try (ResultSet row = statement.executeQuery()) {
+                while (row.next()) {
+                    taker.radio(
+                            row.getLong("device_id"),
+                            row.getInt("number"),
+                            figures(row, "utilisation"),
+                            figures(row, "clients"));
+                }
+            }
         }
     }
 

@@ -60,13 +60,14 @@ public class ReportFigures {
     public Report of(ReportSubject subject, Instant asOf) {
         List<SiteTimes> times = watched.of(subject, asOf);
         List<SitePeriod> periods = times.stream().map(SiteTimes::site).toList();
+        Beside<List<RadioFigures>> channels = Beside.start(() -> new Radios(database).of(periods));
         PastEvents events = PastEvents.of(database, subject, asOf);
         List<Found> found = outages(times, events);
         EarlierPeriods earlier = EarlierPeriods.of(subject);
         Crowds crowds = new Crowds(database);
         List<SiteFigures> sites = sites(times, crowds, earlier);
         List<Outage> outages = found.stream().map(Found::outage).toList();
-        List<RadioFigures> radios = new Radios(database).of(periods);
+        List<RadioFigures> radios = channels.result();
         List<Room> rooms = Rooms.of(periods, radios, found);
         Equipment equipment = inventory.of(subject.customerId(), subject, asOf);
         Costs costs = inventory.costs(subject.customerId(), asOf);

@@ -1,8 +1,11 @@
 package org.roundsman.reports;
 
+import io.agroal.api.AgroalDataSource;
+import io.agroal.api.configuration.supplier.AgroalDataSourceConfigurationSupplier;
 import io.zonky.test.db.postgres.embedded.EmbeddedPostgres;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.sql.SQLException;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.LocalDate;
@@ -29,7 +32,8 @@ import org.roundsman.triage.PastPeople;
 /**
  * Measures whole reports, from stored readings to figures, JSON and PDF, on a PostgreSQL with fsync on: first one customer with
  * many access points, then many customers with a few. Arguments: access points of the large customer (200), other customers (500),
- * access points of each (4). Heap in use is told before and after.
+ * access points of each (4), and the JDBC address of a database that an earlier run filled and that runs still, where there is
+ * one. Heap in use is told afterwards.
  */
 public final class ReportBenchmark {
 
@@ -53,6 +57,12 @@ public final class ReportBenchmark {
         int large = number(arguments, 0, 200);
         int customers = number(arguments, 1, 500);
         int each = number(arguments, 2, 4);
+        if (arguments.length > 3) {
+            ReportBenchmark benchmark = new ReportBenchmark(pool(arguments[3]));
+            List<Long> all = benchmark.fleet.ids("select id from customer order by id");
+            benchmark.measure(all.get(0), large, all.subList(1, all.size()), each);
+            return;
+        }
         Path folder = Files.createTempDirectory("report-benchmark");
         try (EmbeddedPostgres postgres = EmbeddedPostgres.builder()
                 .setDataDirectory(folder.resolve("data"))
@@ -61,24 +71,36 @@ public final class ReportBenchmark {
                 .setServerConfig("shared_buffers", "512MB")
                 .setServerConfig("max_wal_size", "4GB")
                 .start()) {
-            DataSource source = postgres.getPostgresDatabase();
+            String url = postgres.getJdbcUrl("postgres", "postgres");
+            System.out.println(url);
             Flyway.configure()
-                    .dataSource(source)
+                    .dataSource(postgres.getPostgresDatabase())
                     .locations("classpath:db/migration")
                     .load()
                     .migrate();
-            ReportBenchmark benchmark = new ReportBenchmark(source);
+            ReportBenchmark benchmark = new ReportBenchmark(pool(url));
             long one = benchmark.customer("Large", large, 10);
             List<Long> others = new ArrayList<>();
             for (int i = 0; i < customers; i++) {
                 others.add(benchmark.customer("Customer " + i, each, 2));
             }
             benchmark.makePast();
-            for (int turn = 1; turn <= 5; turn++) {
-                benchmark.measure("one customer with " + large + " access points, turn " + turn, List.of(one));
-            }
-            benchmark.measure(customers + " customers with " + each + " access points each", others);
+            benchmark.measure(one, large, others, each);
         }
+    }
+
+    /** The pool that the service uses. */
+    private static DataSource pool(String url) throws SQLException {
+        return AgroalDataSource.from(
+                new AgroalDataSourceConfigurationSupplier().connectionPoolConfiguration(pool -> pool.maxSize(4)
+                        .connectionFactoryConfiguration(factory -> factory.jdbcUrl(url))));
+    }
+
+    private void measure(long one, int large, List<Long> others, int each) {
+        for (int turn = 1; turn <= 5; turn++) {
+            measure("one customer with " + large + " access points, turn " + turn, List.of(one));
+        }
+        measure(others.size() + " customers with " + each + " access points each", others);
     }
 
     private static int number(String[] arguments, int at, int otherwise) {

@@ -82,4 +82,14 @@ public final class Sql {
             return statement.executeUpdate();
         }
     }
+
+    /**
+     * Has the statements of this transaction planned for their parameters: a plan for any parameters, which the server would take
+     * up after some runs, does not know how long the time is that is asked for.
+     */
+    public static void planEachTime(Connection connection) throws SQLException {
+        try (java.sql.Statement statement = connection.createStatement()) {
+            statement.execute("set local plan_cache_mode = force_custom_plan");
+        }
+    }
 }
