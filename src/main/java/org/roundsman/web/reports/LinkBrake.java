@@ -2,31 +2,19 @@ package org.roundsman.web.reports;
 
 import jakarta.enterprise.context.ApplicationScoped;
 import java.time.Clock;
-import java.time.Duration;
-import java.time.Instant;
-import java.util.Map;
-import java.util.concurrent.ConcurrentHashMap;
+import org.roundsman.system.MinuteBrake;
 
-/**
- * Bounds how often one network address opens links to reports, right ones or wrong ones: nobody signs in for them. Counts by
- * minute; thread-safe; keeps at most {@value #MOST} addresses.
- */
+/** Bounds how often one network address opens links to reports, right ones or wrong ones: nobody signs in for them. Thread-safe. */
 @ApplicationScoped
 class LinkBrake {
 
     /** Requests of one network address within a minute. */
     static final int ALLOWED = 60;
 
-    private static final Duration WINDOW = Duration.ofMinutes(1);
-    private static final int MOST = 10_000;
-
-    private record Counted(Instant began, int count) {}
-
-    private final Map<String, Counted> asked = new ConcurrentHashMap<>();
-    private final Clock clock;
+    private final MinuteBrake brake;
 
     LinkBrake(Clock clock) {
-        this.clock = clock;
+        this.brake = new MinuteBrake(clock);
     }
 
     /**
@@ -36,19 +24,6 @@ class LinkBrake {
      * @return seconds to wait; 0 when it may be answered
      */
     long waits(String network) {
-        Instant now = clock.instant();
-        if (asked.size() >= MOST) {
-            asked.values().removeIf(one -> !now.isBefore(one.began.plus(WINDOW)));
-        }
-        if (asked.size() >= MOST) {
-            asked.clear();
-        }
-        Counted counted = asked.merge(
-                network,
-                new Counted(now, 1),
-                (old, one) -> now.isBefore(old.began.plus(WINDOW)) ? new Counted(old.began, old.count + 1) : one);
-        return counted.count <= ALLOWED
-                ? 0
-                : Duration.between(now, counted.began.plus(WINDOW)).toSeconds() + 1;
+        return brake.waits(network, ALLOWED);
     }
 }
