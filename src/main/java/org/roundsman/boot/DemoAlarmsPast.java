@@ -82,19 +82,19 @@ class DemoAlarmsPast {
         }
         Map<Long, Device> stored =
                 devices.all().stream().collect(Collectors.toMap(device -> device.id, device -> device));
-        List<Outage> batch = new ArrayList<>();
+        List<Told> batch = new ArrayList<>();
         Set<AlarmKey> held = new HashSet<>();
         for (Outage outage : new PastOutages(fleet).between(first.minus(History.LENGTH), first.minus(UNTIL_SEEN))) {
             List<Told> told = told(outage, ids, stored);
             if (told.stream().anyMatch(one -> held.contains(one.key()))) {
-                write(batch, ids, stored);
+                write(batch);
                 batch.clear();
                 held.clear();
             }
             told.forEach(one -> held.add(one.key()));
-            batch.add(outage);
+            batch.addAll(told);
         }
-        write(batch, ids, stored);
+        write(batch);
         take(first);
     }
 
@@ -148,24 +148,22 @@ class DemoAlarmsPast {
         with(statement -> statement.executeUpdate(TAKEN.formatted(first, WHO)));
     }
 
-    private void write(List<Outage> batch, Map<Integer, Long> ids, Map<Long, Device> stored) {
+    private void write(List<Told> batch) {
         List<Signal> raises = new ArrayList<>();
         List<Verdict> verdicts = new ArrayList<>();
         List<Signal> clears = new ArrayList<>();
-        for (Outage outage : batch) {
-            for (Told told : told(outage, ids, stored)) {
-                Instant seen = outage.from().plus(UNTIL_SEEN);
-                raises.add(new Signal.Raise(told.key(), told.severity(), outage.from(), seen, told.text()));
-                verdicts.add(told.verdict());
-                clears.add(new Signal.Clear(told.key(), outage.to().plus(UNTIL_BACK), "Answers again."));
-            }
+        for (Told told : batch) {
+            Instant began = told.outage().from();
+            raises.add(new Signal.Raise(told.key(), told.severity(), began, began.plus(UNTIL_SEEN), told.text()));
+            verdicts.add(told.verdict());
+            clears.add(new Signal.Clear(told.key(), told.outage().to().plus(UNTIL_BACK), "Answers again."));
         }
         desk.accept(raises, verdicts);
         desk.accept(clears, List.of());
     }
 
     /** One alarm of an outage. */
-    private record Told(AlarmKey key, Severity severity, String text, Verdict verdict) {}
+    private record Told(Outage outage, AlarmKey key, Severity severity, String text, Verdict verdict) {}
 
     private List<Told> told(Outage outage, Map<Integer, Long> ids, Map<Long, Device> stored) {
         List<Device> there = outage.devices().stream()
@@ -187,6 +185,7 @@ class DemoAlarmsPast {
                 "The last answer of the site came at " + time(outage) + ".",
                 there.size() + " of " + there.size() + " devices have been silent since.");
         told.add(new Told(
+                outage,
                 cause,
                 Severity.CRITICAL,
                 "Nothing at " + outage.site().name() + " answers.",
@@ -195,6 +194,7 @@ class DemoAlarmsPast {
             AlarmKey key = AlarmKey.of(AlarmType.DEVICE_SILENT, Resource.device(device.id));
             Impact none = Impact.unknown(0, false);
             told.add(new Told(
+                    outage,
                     key,
                     Severity.MAJOR,
                     device.name + " does not answer.",
@@ -223,6 +223,7 @@ class DemoAlarmsPast {
         Impact impact = unknown(List.of(device));
         String last = device.name + " last answered at " + time(outage) + "; the others of the site answered on.";
         return new Told(
+                outage,
                 key,
                 flaps ? Severity.MINOR : Severity.MAJOR,
                 device.name + (flaps ? " comes and goes." : " does not answer."),

@@ -55,7 +55,9 @@ class DemoPast {
                         history.fillSpans(firstStart, sink, progress);
                     }
                     int days = history.fill(firstStart, sink, progress);
-                    alarms.suffered(firstStart);
+                    if (!Thread.currentThread().isInterrupted()) {
+                        alarms.suffered(firstStart); // of half a past, wrong numbers would come out, and stay
+                    }
                     return days;
                 }),
                 "demo-past");
