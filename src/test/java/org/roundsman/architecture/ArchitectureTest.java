@@ -10,6 +10,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
+import java.util.TreeMap;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 
@@ -60,13 +62,13 @@ class ArchitectureTest {
     }
 
     private static List<String> sources(Path folder, int longestFile) throws IOException {
-        List<String> violations = new ArrayList<>();
+        Map<String, String> sources = new TreeMap<>();
         try (var files = Files.walk(folder)) {
             for (Path file : files.filter(f -> f.toString().endsWith(".java")).toList()) {
-                violations.addAll(SourceRules.violations(file.toString(), Files.readString(file), longestFile));
+                sources.put(file.toString(), Files.readString(file));
             }
         }
-        return violations;
+        return SourceRules.violations(sources, longestFile);
     }
 
     @Test

@@ -12,6 +12,7 @@ import java.io.IOException;
 import java.net.URI;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import javax.tools.JavaCompiler;
 import javax.tools.JavaFileManager;
@@ -29,23 +30,31 @@ final class SourceRules {
 
     private static final JavaCompiler COMPILER = ToolProvider.getSystemJavaCompiler();
 
-    /** One for all files: to open another for each takes most of the time. */
     private static final JavaFileManager FILES = COMPILER.getStandardFileManager(null, null, null);
 
     private SourceRules() {}
 
     /** The violations in one source file. */
     static List<String> violations(String name, String source, int longestFile) {
+        return violations(Map.of(name, source), longestFile);
+    }
+
+    /** The violations in source files, by their names: one compiler parses them all, as to start one takes longer than a file. */
+    static List<String> violations(Map<String, String> sources, int longestFile) {
         List<String> violations = new ArrayList<>();
-        long lines = source.lines().count();
-        if (lines > longestFile) {
-            violations.add(name + " has " + lines + " lines, more than " + longestFile);
-        }
-        JavacTask task = (JavacTask)
-                COMPILER.getTask(null, FILES, null, List.of("-proc:none"), null, List.of(new Source(name, source)));
+        List<Source> files = new ArrayList<>();
+        sources.forEach((name, source) -> {
+            files.add(new Source(name, source));
+            long lines = source.lines().count();
+            if (lines > longestFile) {
+                violations.add(name + " has " + lines + " lines, more than " + longestFile);
+            }
+        });
+        JavacTask task = (JavacTask) COMPILER.getTask(null, FILES, null, List.of("-proc:none"), null, files);
         SourcePositions positions = Trees.instance(task).getSourcePositions();
         try {
             for (CompilationUnitTree unit : task.parse()) {
+                String name = unit.getSourceFile().getName().substring(1);
                 new Scanner(name, unit, positions, violations).scan(unit, null);
             }
         } catch (IOException e) {
