@@ -1,4 +1,27 @@
-# What deploy/check shows of a build, and how it finds processes that tests left running. Needs common.sh.
+# How deploy/check runs a part of the build and what it shows of it, and how it finds processes that tests left running.
+# Needs common.sh.
+
+declare -A part_pid part_shown
+
+# Starts Maven for one part of the check: begin NAME ARGUMENT...
+begin() {
+    local name=$1 log=$work/check-$1.log
+    shift
+    : >"$log" # there before anybody reads it: the build in the background may be slow to open it
+    # A session of its own, so that a Ctrl-C is handled here and nowhere else.
+    setsid env "$mark" "$mvn" -B "$@" >"$log" 2>&1 </dev/null &
+    part_pid[$name]=$!
+    show_tests_until_end "${part_pid[$name]}" "$log" &
+    part_shown[$name]=$!
+}
+
+# Waits for the end of a part, and gives its status.
+finish() {
+    local status
+    wait "${part_pid[$1]}" && status=0 || status=$?
+    wait "${part_shown[$1]}" || true
+    return "$status"
+}
 
 # Prints each finished test class while the build runs.
 show_tests_until_end() {
@@ -13,7 +36,7 @@ show_tests_until_end() {
             shown=$lines
         fi
         $running || break
-        sleep 1 & wait $! || true
+        sleep 1
     done
 }
 
@@ -32,12 +55,23 @@ report_counts() {
         END { printf "          %d tests in %d classes: %d failed, %d broke, %d skipped\n", tests, classes, failures, errors, skipped }'
 }
 
-# The failing tests with the first lines of what they said, or else the end of the build.
+# Test classes in the sources of which there is no report, one per line: no part may lose any.
+classes_without_report() {
+    local file name
+    find src/test/java \( -name '*Test.java' -o -name '*IT.java' \) | sort | while read -r file; do
+        name=${file#src/test/java/}
+        name=${name%.java}
+        name=${name//\//.}
+        [ -f "target/surefire-reports/TEST-$name.xml" ] || [ -f "target/failsafe-reports/TEST-$name.xml" ] || echo "$name"
+    done
+}
+
+# The failing tests with the first lines of what they said, or else what the builds complained about.
 show_failures() {
     local failing
     failing=$(grep -h -A 12 -E '<<< (FAILURE|ERROR)!$' target/surefire-reports/*.txt target/failsafe-reports/*.txt 2>/dev/null |
         grep -v '^Tests run:') || true
-    printf '\n%s\n' "${failing:-$(grep -E '^\[ERROR\]' "$1" | head -n 40)}" >&2
+    printf '\n%s\n' "${failing:-$(grep -h -E '^\[ERROR\]' "$work"/check-*.log | head -n 40)}" >&2
 }
 
 # Processes that bear the mark of this run, one per line.
