@@ -64,7 +64,8 @@ final class ReachRules {
                 .levels("2", "3", "6", null)
                 .clear("0")
                 .because(
-                        "How often the device fell silent, each time after it had answered again.",
+                        "How often the device fell silent, each time after it had answered again. What was silent while"
+                                + " we saw none of the devices does not count.",
                         "Twice within an hour is no chance: with 2 % of all rounds lost, three in a row are lost"
                                 + " once in 125,000 rounds. It clears when an hour passed without.",
                         "The chance is arithmetic; the counts are common practice, no source.");

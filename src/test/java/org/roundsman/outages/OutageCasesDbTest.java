@@ -178,7 +178,12 @@ class OutageCasesDbTest {
     }
 
     @Test
-    void allSitesAtOnceIsOurOwnBlindness() {
+    void allSitesAtOnceIsOurOwnBlindnessAndADeviceThatWasSilentBeforeDoesNotComeAndGoByIt() {
+        town.faults.switchOn(Fault.AGENT_SILENT, town.device("garden-gateway"));
+        town.run(LONG_ENOUGH);
+        town.faults.switchOff(Fault.AGENT_SILENT, town.device("garden-gateway"));
+        town.run(Duration.ofMinutes(3));
+        assertThat(town.book.active()).isEmpty();
         Instant began = town.now();
         town.sites().forEach(site -> town.faults.switchOn(Fault.UPLINK_LOST, site));
         town.run(LONG_ENOUGH);

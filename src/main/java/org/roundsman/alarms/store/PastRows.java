@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Set;
 import org.roundsman.alarms.AlarmType;
 import org.roundsman.alarms.CauseKind;
+import org.roundsman.alarms.PastAlarms;
 import org.roundsman.alarms.PastEpisode;
 import org.roundsman.alarms.Severity;
 
@@ -32,6 +33,17 @@ public final class PastRows {
     public static List<PastEpisode> of(Connection connection, long customerId, Instant from, Instant to)
             throws SQLException {
         return Sql.rows(connection, SELECT, PastRows::read, customerId, to, from);
+    }
+
+    public static List<PastAlarms.Time> ofService(Connection connection, AlarmType type, Instant from)
+            throws SQLException {
+        return Sql.rows(
+                connection,
+                "select e.began, e.cleared from alarm_episode e where e.type = ? and e.device_id is null and e.site_id is null"
+                        + " and (e.cleared is null or e.cleared >= ?) order by e.began, e.id",
+                row -> new PastAlarms.Time(Sql.sure(row, "began"), Sql.moment(row, "cleared")),
+                type.id(),
+                from);
     }
 
     private static PastEpisode read(ResultSet row) throws SQLException {

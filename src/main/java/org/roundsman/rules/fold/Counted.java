@@ -2,6 +2,7 @@ package org.roundsman.rules.fold;
 
 import java.util.ArrayDeque;
 import java.util.Deque;
+import java.util.function.LongPredicate;
 
 /** Times at which something happened, as far back as they count. Used by one thread. */
 final class Counted {
@@ -26,6 +27,11 @@ final class Counted {
             times.poll();
         }
         return times.size();
+    }
+
+    /** Takes back those for which it holds; whether there were any. */
+    boolean takeBack(LongPredicate which) {
+        return times.removeIf(which::test);
     }
 
     /** The first of them that counts; the least time there is when there is none. */

@@ -42,6 +42,7 @@ public final class DeviceFold {
     private long last = Long.MIN_VALUE;
     private int misses;
     private boolean coarse;
+    private Unseen unseen = Unseen.NONE;
 
     public DeviceFold(long deviceId, Tuning tuning, Memory memory) {
         this.standings = new Standings(deviceId);
@@ -61,6 +62,29 @@ public final class DeviceFold {
     /** Whether readings are made from quarter hours from now on, which hold no channels. */
     public void coarse(boolean quarters) {
         coarse = quarters;
+    }
+
+    /**
+     * When we saw none of the devices, as far as it is known by now. A silence that began to count then counts no more, and
+     * where those that are left are too few, the alarm clears: it was not the device that came and went.
+     */
+    public void unseen(Unseen fresh, Instant now, List<Signal> out) {
+        if (fresh.equals(unseen)) {
+            return;
+        }
+        unseen = fresh;
+        Counted counted = counts.get(AlarmType.FLAPPING);
+        Ladder ladder = tuning.ladder(AlarmType.FLAPPING);
+        if (counted == null || ladder == null || !counted.takeBack(unseen::covers)) {
+            return;
+        }
+        Duration window = tuning.values(AlarmType.FLAPPING).window();
+        int left = counted.within(now.toEpochMilli(), window.toMillis());
+        if (!ladder.overAny(left)) {
+            Slot slot = Slot.device(AlarmType.FLAPPING);
+            standings.drop(slot::equals, now, Texts.unseen(left, window), out);
+        }
+        pass(AlarmType.FLAPPING, now, out);
     }
 
     /** What those who keep alarms know of one: its severity, or that it cleared. To be told before the first reading. */
@@ -131,6 +155,9 @@ public final class DeviceFold {
 
     /** Takes further that the device fell silent, where that is known without its readings. */
     public void fell(Instant at, List<Signal> out) {
+        if (unseen.covers(at.toEpochMilli())) {
+            return;
+        }
         counts.computeIfAbsent(AlarmType.FLAPPING, t -> new Counted()).add(at.toEpochMilli());
         pass(AlarmType.FLAPPING, at, out);
     }
@@ -161,7 +188,7 @@ public final class DeviceFold {
     private void flapping(Round round, Outcome outcome) {
         if (outcome.kind() != Outcome.Kind.UNANSWERED) {
             misses = 0;
-        } else if (++misses == MISSES) {
+        } else if (++misses == MISSES && !unseen.covers(round.at)) {
             counts.computeIfAbsent(AlarmType.FLAPPING, t -> new Counted()).add(round.at);
         }
         count(AlarmType.FLAPPING, round, "");

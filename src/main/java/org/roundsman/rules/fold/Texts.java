@@ -54,6 +54,13 @@ public final class Texts {
         return what + " within " + words(window) + "." + tail(last);
     }
 
+    /** Why an alarm clears that rested on silences of a time in which nothing was seen. */
+    static String unseen(int left, Duration window) {
+        String rest = left == 0 ? "not once" : left == 1 ? "once" : left + " times";
+        return "What was silent while we saw none of the devices counts no more; else it fell silent " + rest
+                + " within " + words(window) + ".";
+    }
+
     private static String held(long millis) {
         return millis < THOUSAND ? "." : ", for " + words(Duration.ofMillis(millis)) + ".";
     }

@@ -12,6 +12,7 @@ import org.jboss.logging.Logger;
 import org.roundsman.alarms.AlarmBook;
 import org.roundsman.alarms.AlarmType;
 import org.roundsman.alarms.OpenAlarm;
+import org.roundsman.alarms.PastAlarms;
 import org.roundsman.alarms.Resource;
 import org.roundsman.alarms.Severity;
 import org.roundsman.alarms.Signal;
@@ -26,6 +27,7 @@ import org.roundsman.rules.fold.DeviceFold;
 import org.roundsman.rules.fold.Memory;
 import org.roundsman.rules.fold.ServiceFold;
 import org.roundsman.rules.fold.Tuning;
+import org.roundsman.rules.fold.Unseen;
 import org.roundsman.rules.store.DeviceTable;
 import org.roundsman.rules.store.MemoryTable;
 import org.roundsman.timeline.EventSearch;
@@ -52,10 +54,13 @@ final class LiveFolds {
     private RuleSet rules = RuleSet.shipped();
     private ServiceFold service = new ServiceFold(tunings.of(RuleTarget.service()));
     private long lastEvent;
+    private Unseen unseen = Unseen.NONE;
 
     /** Where everything comes from. */
-    record Sources(
-            Supplier<RuleSet> rules, AlarmBook alarms, PastReadings readings, PastEvents events, Tables tables) {}
+    record Sources(Supplier<RuleSet> rules, Alarms alarms, PastReadings readings, PastEvents events, Tables tables) {}
+
+    /** Alarms as they are, and as they were. */
+    record Alarms(AlarmBook now, PastAlarms past) {}
 
     /** Our own tables. */
     record Tables(DeviceTable devices, MemoryTable memories) {}
@@ -72,8 +77,10 @@ final class LiveFolds {
         refresh(out);
         Instant now = clock.instant();
         Instant from = now.minus(rules.memory()).minus(SLACK);
-        sources.alarms.active().values().forEach(alarm -> tell(alarm, Optional.of(alarm.severity()), now, out));
+        unseen = SightTimes.since(sources.alarms.past, from);
+        sources.alarms.now.active().values().forEach(alarm -> tell(alarm, Optional.of(alarm.severity()), now, out));
         sources.alarms
+                .now
                 .recentlyCleared(CustomerScope.everyone(), from)
                 .forEach(alarm -> tell(alarm, Optional.empty(), now, out));
         lastEvent = Math.max(0, sources.events.last() - LATE_EVENTS);
@@ -157,6 +164,7 @@ final class LiveFolds {
         DeviceFold fold =
                 new DeviceFold(deviceId, tunings.of(watched.target()), memory == null ? Memory.none() : memory);
         fold.modelFastest(fastestOf(watched));
+        fold.unseen(unseen, clock.instant(), List.of());
         folds.put(deviceId, fold);
         return fold;
     }
@@ -189,6 +197,8 @@ final class LiveFolds {
                 lastEvent = event.id();
             }
         } while (events.size() == EVENTS_AT_ONCE);
+        unseen = SightTimes.since(sources.alarms.past, now.minus(rules.memory()).minus(SLACK));
+        folds.values().forEach(fold -> fold.unseen(unseen, now, out));
         for (DeviceFold fold : folds.values()) {
             for (AlarmType type : Happenings.TYPES) {
                 if (fold.counting(type)) {

@@ -3,6 +3,7 @@ package org.roundsman.rules.live;
 import jakarta.enterprise.context.ApplicationScoped;
 import jakarta.inject.Inject;
 import org.roundsman.alarms.AlarmBook;
+import org.roundsman.alarms.PastAlarms;
 import org.roundsman.readings.PastReadings;
 import org.roundsman.rules.RuleBook;
 import org.roundsman.rules.store.DeviceTable;
@@ -24,8 +25,8 @@ class Parts {
     }
 
     @Inject
-    void sources(RuleBook rules, AlarmBook alarms, PastReadings readings, PastEvents events) {
-        sources = new LiveFolds.Sources(rules::current, alarms, readings, events, null);
+    void sources(RuleBook rules, AlarmBook alarms, PastAlarms past, PastReadings readings, PastEvents events) {
+        sources = new LiveFolds.Sources(rules::current, new LiveFolds.Alarms(alarms, past), readings, events, null);
     }
 
     LiveFolds.Sources sources() {

@@ -24,6 +24,7 @@ import org.roundsman.rules.RuleSet;
 import org.roundsman.rules.fold.DeviceFold;
 import org.roundsman.rules.fold.Memory;
 import org.roundsman.rules.fold.Tuning;
+import org.roundsman.rules.fold.Unseen;
 import org.roundsman.rules.live.Happenings;
 import org.roundsman.rules.store.DeviceTable.Watched;
 import org.roundsman.timeline.EventSearch;
@@ -44,7 +45,12 @@ final class TryWork {
     private final Basis basis;
 
     /** What is stored. */
-    record Past(PastReadings readings, PastEvents events, DeviceHistory history, Map<Long, Memory> memories) {}
+    record Past(
+            PastReadings readings,
+            PastEvents events,
+            DeviceHistory history,
+            Map<Long, Memory> memories,
+            Unseen unseen) {}
 
     /** What is to be found out. */
     record Question(AlarmType type, RuleSet current, RuleSet tried, Instant from, Instant to) {
@@ -141,6 +147,7 @@ final class TryWork {
             after = new DeviceFold(id, then.of(device.target()), memory.copy());
             before.modelFastest(modelFastest);
             after.modelFastest(modelFastest);
+            both((fold, out) -> fold.unseen(past.unseen, question.from, out));
             coarse(true);
         }
 

@@ -190,6 +190,53 @@ class DeviceFoldTest {
                 .isEqualTo("82 flapping clear");
     }
 
+    /** Common practice, no source: when all devices are silent at once, the fault is with who asks. */
+    @Test
+    void silencesWhileWeSawNothingDoNotCount() {
+        minutes(4, at -> Reading.empty(7, at, Outcome.NO_REPLY, 60));
+        minutes(6, at -> reading(at, values()));
+        fold.unseen(seenNothing(20, 30), START, out);
+        minutes(10, at -> reading(at, values()));
+        minutes(6, at -> Reading.empty(7, at, Outcome.NO_REPLY, 60));
+        minutes(6, at -> reading(at, values()));
+        assertThat(told()).isEmpty();
+        minutes(4, at -> Reading.empty(7, at, Outcome.NO_REPLY, 60));
+        assertThat(told()).as("a second one of its own").containsExactly("34 flapping warning");
+    }
+
+    @Test
+    void whatWasRaisedBeforeItWasKnownThatWeSawNothingClears() {
+        for (int i = 0; i < 2; i++) {
+            minutes(4, at -> Reading.empty(7, at, Outcome.NO_REPLY, 60));
+            minutes(6, at -> reading(at, values()));
+        }
+        assertThat(told()).containsExactly("12 flapping warning");
+        fold.unseen(seenNothing(10, Long.MAX_VALUE), START.plus(Duration.ofMinutes(13)), out);
+        assertThat(told()).last().isEqualTo("13 flapping clear");
+        assertThat(((Signal.Clear) out.get(1)).text())
+                .contains("we saw none of the devices")
+                .contains("once within 1 h");
+        fold.unseen(seenNothing(10, 13), START.plus(Duration.ofMinutes(14)), out);
+        fold.pass(AlarmType.FLAPPING, START.plus(Duration.ofMinutes(15)), out);
+        assertThat(out).hasSize(2);
+    }
+
+    @Test
+    void anAlarmThatRestsOnOtherSilencesStandsWhileWeSeeNothing() {
+        for (int i = 0; i < 3; i++) {
+            minutes(4, at -> Reading.empty(7, at, Outcome.NO_REPLY, 60));
+            minutes(6, at -> reading(at, values()));
+        }
+        fold.unseen(seenNothing(20, 30), START.plus(Duration.ofMinutes(31)), out);
+        assertThat(told()).noneMatch(text -> text.endsWith("clear"));
+    }
+
+    private static Unseen seenNothing(long fromMinute, long untilMinute) {
+        long start = START.toEpochMilli();
+        long until = untilMinute == Long.MAX_VALUE ? untilMinute : start + untilMinute * 60_000;
+        return new Unseen(List.of(new Unseen.Time(start + fromMinute * 60_000, until)));
+    }
+
     @Test
     void aSetUpNetworkIsTheAlarmsQualifierAndClearsWhenItIsGone() {
         NetworkReading setup = new NetworkReading("Setup-AB12", Values.none(Subject.NETWORK));

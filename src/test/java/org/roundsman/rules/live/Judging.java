@@ -5,6 +5,7 @@ import java.util.ArrayList;
 import java.util.List;
 import javax.sql.DataSource;
 import org.roundsman.alarms.AlarmBook;
+import org.roundsman.alarms.PastAlarms;
 import org.roundsman.alarms.Signal;
 import org.roundsman.measure.Reading;
 import org.roundsman.readings.PastReadings;
@@ -24,7 +25,7 @@ public final class Judging {
         folds = new LiveFolds(
                 new LiveFolds.Sources(
                         RuleSet::shipped,
-                        book,
+                        new LiveFolds.Alarms(book, new PastAlarms(database)),
                         new PastReadings(database),
                         new PastEvents(database),
                         new LiveFolds.Tables(new DeviceTable(database), new MemoryTable(database))),

@@ -11,6 +11,7 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.roundsman.alarms.AlarmType;
 import org.roundsman.alarms.OpenAlarm;
+import org.roundsman.alarms.PastAlarms;
 import org.roundsman.alarms.Severity;
 import org.roundsman.alarms.Signal;
 import org.roundsman.fleet.CustomerScope;
@@ -44,7 +45,7 @@ class LiveFoldsDbTest {
         return new LiveFolds(
                 new LiveFolds.Sources(
                         () -> rules,
-                        fixture.desk.book,
+                        new LiveFolds.Alarms(fixture.desk.book, new PastAlarms(fixture.database)),
                         new PastReadings(fixture.database),
                         new PastEvents(fixture.database),
                         new LiveFolds.Tables(new DeviceTable(fixture.database), new MemoryTable(fixture.database))),

@@ -11,10 +11,12 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Random;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.roundsman.alarms.AlarmType;
+import org.roundsman.alarms.PastAlarms;
 import org.roundsman.alarms.Severity;
 import org.roundsman.alarms.Signal;
 import org.roundsman.fleet.CustomerScope;
@@ -54,6 +56,11 @@ class TryerDbTest {
             new PastEvents(fixture.database),
             new DeviceHistory(fixture.database, new PlannedWork(fixture.database, Clock.systemUTC())));
     private final long accessPoint = fixture.desk.accessPoint("ap-1");
+
+    @BeforeEach
+    void sight() {
+        tryer.alarms(new PastAlarms(fixture.database));
+    }
 
     private DryRun.Result run(AlarmType type, RuleSet tried, Instant from, Instant to) {
         RuleBook.Wish wish = new RuleBook.Wish(type, RuleLevel.ALL, 0, Map.of(), "");
