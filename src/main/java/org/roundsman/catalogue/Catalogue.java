@@ -1,12 +1,14 @@
 package org.roundsman.catalogue;
 
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.enterprise.event.Event;
 import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalLong;
 import org.roundsman.fleet.InputRejected;
 import org.roundsman.fleet.Model;
 import org.roundsman.fleet.ModelDraft;
@@ -14,17 +16,20 @@ import org.roundsman.fleet.Models;
 
 /**
  * The models as they are sold and promised. The catalogue is the firm's own: nobody's scope bounds it, and who may change it or
- * see prices is for callers to ask of the role. A change sends {@code FleetChanged}.
+ * see prices is for callers to ask of the role. A change sends {@code FleetChanged}; one of a model's firmware line sends
+ * {@link ModelMoved} as well.
  */
 @ApplicationScoped
 @Transactional
 public class Catalogue {
 
     private final Models models;
+    private final Event<ModelMoved> moved;
 
     @Inject
-    Catalogue(Models models) {
+    Catalogue(Models models, Event<ModelMoved> moved) {
         this.models = models;
+        this.moved = moved;
     }
 
     /**
@@ -77,7 +82,17 @@ public class Catalogue {
      */
     public Model change(long id, ModelDraft draft) {
         requireLine(draft);
-        return models.change(id, draft);
+        OptionalLong before = models.find(id).map(Catalogue::line).orElseGet(OptionalLong::empty);
+        Model model = models.change(id, draft);
+        OptionalLong after = line(model);
+        if (before.isPresent() && !before.equals(after)) {
+            moved.fire(new ModelMoved(id, model.maker + " " + model.name, before.getAsLong(), after));
+        }
+        return model;
+    }
+
+    private static OptionalLong line(Model model) {
+        return model.firmwareLineId == null ? OptionalLong.empty() : OptionalLong.of(model.firmwareLineId);
     }
 
     /**

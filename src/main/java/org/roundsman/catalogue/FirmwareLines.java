@@ -9,6 +9,7 @@ import jakarta.transaction.Transactional;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.roundsman.audit.AuditEntry.Subject;
 import org.roundsman.audit.AuditTrail;
 import org.roundsman.audit.FieldSet;
@@ -71,8 +72,7 @@ public class FirmwareLines {
      * @throws InputRejected as above
      */
     public FirmwareLine change(long id, Drafting drafting) {
-        FirmwareLine line = FirmwareLine.<FirmwareLine>findByIdOptional(id, LockModeType.PESSIMISTIC_WRITE)
-                .orElseThrow(() -> gone(id));
+        FirmwareLine line = held(id);
         FirmwareLineDraft draft = drafting.of(line);
         check(id, draft);
         FieldSet before = fields(line);
@@ -80,6 +80,11 @@ public class FirmwareLines {
         audit.changed(subject(line), before, fields(line));
         changed.fire(new LinesChanged());
         return line;
+    }
+
+    private static FirmwareLine held(long id) {
+        return FirmwareLine.<FirmwareLine>findByIdOptional(id, LockModeType.PESSIMISTIC_WRITE)
+                .orElseThrow(() -> gone(id));
     }
 
     /** Makes the new draft of a line out of the line as it is. */
@@ -93,7 +98,17 @@ public class FirmwareLines {
      *     {@code id} when it is gone
      */
     public void remove(long id) {
-        FirmwareLine line = find(id).orElseThrow(() -> gone(id));
+        remove(id, line -> {});
+    }
+
+    /**
+     * The same after a look at the line as it is while nobody else changes it; what the look throws keeps the line.
+     *
+     * @throws InputRejected as above
+     */
+    public void remove(long id, Consumer<FirmwareLine> look) {
+        FirmwareLine line = held(id);
+        look.accept(line);
         long models = Model.count("firmwareLineId = ?1", id);
         if (models > 0) {
             throw inUse(models + (models == 1 ? " model takes" : " models take") + " this line; change "

@@ -35,7 +35,10 @@ public class FirmwareChanges {
                 table.page(scope.onlyCustomer(), device, size, (long) (shown - 1) * size), shown, size, total);
     }
 
-    /** Those of one customer between these moments, by time, without figures. For the service itself. One statement. */
+    /**
+     * Those of one customer between these moments, by time, without figures, and without those where another unit took the
+     * place. For the service itself. One statement.
+     */
     public List<FirmwareChange> between(long customerId, Instant from, Instant to) {
         return table.between(customerId, from, to);
     }

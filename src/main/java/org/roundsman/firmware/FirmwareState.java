@@ -12,9 +12,10 @@ import org.roundsman.fleet.DeviceKind;
  * @param since when that version was first read; empty where none was
  * @param reason of the status, in words
  * @param security whether it lacks a security fix: then it counts as withdrawn, unless excepted
- * @param target the release that is to run there, or empty where none is decided
+ * @param target the release that is to run there, or empty where none is decided that may run
+ * @param onTarget whether what runs is that release, however it is written
  * @param daysBehind days since the release that is to run came out, when what runs is older; empty where that is not known
- * @param mixed whether devices of the same line at the site run something else
+ * @param mixed whether devices of the same line at the site run another release
  */
 public record FirmwareState(
         long deviceId,
@@ -26,12 +27,25 @@ public record FirmwareState(
         String reason,
         boolean security,
         String target,
+        boolean onTarget,
         OptionalLong daysBehind,
         boolean mixed,
         FirmwarePlace place) {
 
     FirmwareState mixed(boolean others) {
         return new FirmwareState(
-                deviceId, device, kind, status, version, since, reason, security, target, daysBehind, others, place);
+                deviceId,
+                device,
+                kind,
+                status,
+                version,
+                since,
+                reason,
+                security,
+                target,
+                onTarget,
+                daysBehind,
+                others,
+                place);
     }
 }

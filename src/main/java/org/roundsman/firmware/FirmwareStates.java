@@ -12,6 +12,7 @@ import java.util.Set;
 import java.util.stream.Collectors;
 import javax.sql.DataSource;
 import org.roundsman.firmware.judge.Judge;
+import org.roundsman.firmware.judge.Releases;
 import org.roundsman.firmware.store.PolicyTable;
 import org.roundsman.firmware.store.RunningTable;
 import org.roundsman.fleet.CustomerScope;
@@ -59,15 +60,17 @@ public class FirmwareStates {
     }
 
     private List<FirmwareState> judged(List<Running> devices) {
-        Judge judge = new Judge(policy.all(), clock.instant());
+        List<LinePolicy> policies = policy.all();
+        Judge judge = new Judge(policies, clock.instant());
+        Releases releases = new Releases(policies);
         List<FirmwareState> states = devices.stream().map(judge::judge).toList();
-        Map<String, Set<String>> versions = new HashMap<>();
-        states.stream().filter(FirmwareStates::tells).forEach(state -> versions.computeIfAbsent(
+        Map<String, Set<Object>> running = new HashMap<>();
+        states.stream().filter(FirmwareStates::tells).forEach(state -> running.computeIfAbsent(
                         group(state), made -> new HashSet<>())
-                .add(state.version()));
+                .add(releases.of(state.place().lineId().getAsLong(), state.version())));
         return states.stream()
                 .map(state ->
-                        state.mixed(tells(state) && versions.get(group(state)).size() > 1))
+                        state.mixed(tells(state) && running.get(group(state)).size() > 1))
                 .toList();
     }
 

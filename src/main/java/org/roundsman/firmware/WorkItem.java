@@ -9,6 +9,7 @@ import java.util.OptionalLong;
  * Devices of one site and line whose firmware should be changed.
  *
  * @param reason of the worst of them
+ * @param targets what they are to run: one entry, or one for each model where not all are to run the same
  * @param devices those to change
  * @param of how many devices of that line the site has
  * @param daysBehind the most of any of them; empty where not known
@@ -20,7 +21,7 @@ public record WorkItem(
         FirmwarePlace place,
         Risk risk,
         String reason,
-        String target,
+        List<Target> targets,
         List<FirmwareState> devices,
         int of,
         OptionalLong daysBehind,
@@ -47,6 +48,14 @@ public record WorkItem(
     }
 
     /**
+     * What is to run.
+     *
+     * @param model maker and name of the model that it is for; empty for all of them
+     * @param version empty where no release that may run is recommended
+     */
+    public record Target(String model, String version) {}
+
+    /**
      * A window of planned work that takes some of them.
      *
      * @param devices how many
@@ -54,6 +63,7 @@ public record WorkItem(
     public record Fit(long windowId, String title, Instant from, Instant to, int devices) {}
 
     public WorkItem {
+        targets = List.copyOf(targets);
         devices = List.copyOf(devices);
         fits = List.copyOf(fits);
     }
@@ -65,6 +75,6 @@ public record WorkItem(
 
     /** The same, fitted into windows. */
     public WorkItem fitted(List<Fit> windows, int rest) {
-        return new WorkItem(place, risk, reason, target, devices, of, daysBehind, people, windows, rest);
+        return new WorkItem(place, risk, reason, targets, devices, of, daysBehind, people, windows, rest);
     }
 }

@@ -47,6 +47,18 @@ class FirmwareStatesDbTest {
     }
 
     @Test
+    void theSameReleaseInAnotherSpellingMakesNoMixedSite() {
+        long bare = town.accessPoint(town.house.site, "ap-1", "6.4.2");
+        long prefixed = town.accessPoint(town.house.site, "ap-2", "v6.4.2");
+        FirmwareState state = town.states.of(ALL, List.of(prefixed)).get(prefixed);
+        assertThat(state.mixed()).isFalse();
+        assertThat(state.onTarget()).isTrue();
+        assertThat(state.version()).as("as the device tells it").isEqualTo("v6.4.2");
+        town.runs(bare, "6.4.1");
+        assertThat(town.states.of(ALL, List.of(prefixed)).get(prefixed).mixed()).isTrue();
+    }
+
+    @Test
     void aDeviceWhoseModelIsOfAnotherKindIsNotJudged() {
         long device = town.accessPoint(town.house.site, "ap-1", "6.1.0");
         town.house.fleet.run("update device set kind = 'NETWORK_SWITCH' where id = ?", device);

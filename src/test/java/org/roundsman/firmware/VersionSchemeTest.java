@@ -185,9 +185,35 @@ class VersionSchemeTest {
 
     /** The same, items 2, 9 and 10: what is no version of it. */
     @ParameterizedTest
-    @ValueSource(strings = {"v1.2.3", "1.2", "01.2.3", "1.0.0-01", "1.0.0-", "1.0.0+", "1.0.0-a..b", "1.2.3.4", ""})
+    @ValueSource(
+            strings = {"v1.2", "vv1.2.3", "1.2", "01.2.3", "1.0.0-01", "1.0.0-", "1.0.0+", "1.0.0-a..b", "1.2.3.4", ""})
     void whatIsNoSemanticVersionIsNotRead(String text) {
         assertThat(SEMANTIC.read(text)).isInstanceOf(Version.Unreadable.class);
+    }
+
+    /** The same, its question about v1.2.3: no semantic version, but a common way to write that 1.2.3 is one (from memory). */
+    @ParameterizedTest
+    @CsvSource({
+        "v1.2.3, SAME, 1.2.3",
+        "V1.2.3-rc.1, SAME, 1.2.3-rc.1",
+        "v1.2.3, OLDER, 1.2.4",
+        "1.2.3, NEWER, v1.2.3-rc.1"
+    })
+    void aLetterBeforeASemanticVersionIsNoPartOfIt(String one, Outcome outcome, String other) {
+        assertThat(compare(SEMANTIC, one, other)).isEqualTo(outcome);
+        assertThat(SEMANTIC.read(one).text()).as("as it was written").isEqualTo(one);
+    }
+
+    /** Our own rule (no source), for patterns that know a version with the letter only, without it only, or both. */
+    @ParameterizedTest
+    @ValueSource(strings = {"v(\\d+)\\.(\\d+)", "(\\d+)\\.(\\d+)", "v?(\\d+)\\.(\\d+)", "V(\\d+)\\.(\\d+)"})
+    void aLetterInFrontMakesNoDifferenceToAPatternEither(String pattern) {
+        VersionScheme scheme = VersionScheme.of(Scheme.PATTERN, pattern);
+        assertThat(compare(scheme, "v2.0", "2.0")).isEqualTo(Outcome.SAME);
+        assertThat(compare(scheme, "V2.0", "v2.00")).isEqualTo(Outcome.SAME);
+        assertThat(compare(scheme, "2.0", "v2.1")).isEqualTo(Outcome.OLDER);
+        assertThat(compare(scheme, "w2.0", "2.0")).isEqualTo(Outcome.CANNOT_BE_COMPARED);
+        assertThat(scheme.read("2.0").text()).isEqualTo("2.0");
     }
 
     @Test

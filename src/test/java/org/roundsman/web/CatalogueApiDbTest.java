@@ -102,6 +102,20 @@ class CatalogueApiDbTest {
         assertThat(changed.getString("entered.pattern")).isEqualTo("(\\d+)");
     }
 
+    /** RFC 9110, section 13.1.1: what If-Match does not name is not removed. */
+    @Test
+    void aLineThatWasChangedMeanwhileIsNotRemoved() {
+        String path = "/firmware-lines/"
+                + require(201, manager.post("/firmware-lines", "{\"name\":\"M " + word + "\",\"scheme\":\"dotted\"}"))
+                        .getLong("id");
+        String before = manager.get(path).header("ETag");
+        require(200, manager.patch(path, "{\"note\":\"taken over by another team\"}"));
+        require(412, manager.request().header("If-Match", before).delete("/api/v1" + path));
+        String now = manager.get(path).header("ETag");
+        require(204, manager.request().header("If-Match", now).delete("/api/v1" + path));
+        require(404, manager.get(path));
+    }
+
     /** What a customer sees of a model: its terms, and never what it costs or what we think of it. */
     @Test
     void aViewerSeesTermsAndNoPrice() {

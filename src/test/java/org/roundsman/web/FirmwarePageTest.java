@@ -254,6 +254,65 @@ class FirmwarePageTest {
     }
 
     @Test
+    void theWorkListTellsModelsApartThatAreToRunSomethingElse() {
+        policy();
+        long other =
+                places.number("insert into model (maker, name, kind, firmware_line_id) select maker, name || 'X', kind,"
+                        + " firmware_line_id from model where id = " + model + " returning id");
+        places.tell("update device set model_id = " + other + " where id = " + second);
+        places.tell("insert into firmware_release (line_id, model_id, version, stand) values (" + line + ", " + other
+                + ", '6.5.0', 'RECOMMENDED')");
+        String name = "Tamarack Radio TR-" + place.customer().replace("Saltmarsh ", "");
+        Browser technician = fixture.browser(Role.TECHNICIAN, null);
+        assertThat(technician.get("/firmware/work.csv").asString()).contains(name + ": 6.4.2; " + name + "X: 6.5.0");
+        places.tell("delete from firmware_release where version = '6.4.2' and line_id = " + line);
+        assertThat(technician.get("/firmware/work.csv").asString())
+                .contains(name + ": no release that may run is recommended; " + name + "X: 6.5.0");
+    }
+
+    @Test
+    void anotherUnitInThePlaceIsShownAsNoUpgrade() {
+        String at = "timestamptz '2026-03-04 12:00:00Z'";
+        places.tell("insert into firmware_change (device_id, event_id, at, old_version, new_version) values (" + second
+                + ", " + -second + ", " + at + ", '6.4.2', '6.4.1')");
+        places.tell("insert into device_event (device_id, at, kind, title, old_value, new_value) values (" + second
+                + ", " + at + ", 'FACT_CHANGED', 'Serial number changed', 'TR22-0007', 'TR22-0419')");
+        assertThat(fixture.browser(Role.TECHNICIAN, null)
+                        .get("/firmware/upgrades?device=" + second)
+                        .asString())
+                .contains("the unit of serial number TR22-0419 took the place of TR22-0007")
+                .contains("not compared: another unit stands there");
+    }
+
+    @Test
+    void aSiteThatIsNoNumberCountsAsNotSaid() {
+        Browser technician = fixture.browser(Role.TECHNICIAN, null);
+        String mine = "/firmware/devices?customer=" + place.customerId();
+        assertThat(technician.get(mine + "&site=" + place.siteId()).asString())
+                .contains("2 found, at Pier of " + place.customer() + " only.");
+        assertThat(technician.get(mine + "&site=abc").asString()).contains("2 found.");
+    }
+
+    @Test
+    void whatIsRefusedIsNamedAsInTheBody() {
+        Api owner = Api.with(places.token(Role.OWNER, null, EnumSet.allOf(TokenScope.class), null));
+        String at = "/firmware/policy/" + line;
+        Map.of(
+                        "/releases", List.of("decision", "modelId"),
+                        "/minimums", List.of("identifier", "modelId", "version"),
+                        "/pilots", List.of("siteId"),
+                        "/exceptions", List.of("customerId", "lastDay", "reason"))
+                .forEach((path, fields) -> {
+                    boolean ofModel = fields.contains("modelId");
+                    Response refused = owner.post(at + path, ofModel ? "{\"modelId\":999999999}" : "{}");
+                    assertThat(refused.statusCode()).as(refused.asString()).isEqualTo(422);
+                    assertThat(refused.jsonPath().getList("errors.field", String.class))
+                            .as(path)
+                            .containsExactlyInAnyOrderElementsOf(fields);
+                });
+    }
+
+    @Test
     void programsReadAndDecide() {
         Api owner = Api.with(places.token(Role.OWNER, null, EnumSet.of(TokenScope.READ, TokenScope.CHANGE), null));
         String at = "/firmware/policy/" + line;

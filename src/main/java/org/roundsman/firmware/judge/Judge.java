@@ -180,13 +180,15 @@ public final class Judge {
                 device.place().zone(), zone -> now.atZone(zone).toLocalDate());
     }
 
-    /** Nobody is sent to a release that lacks a security fix itself. */
+    /** Nobody is sent to a release that lacks a security fix itself, nor away from a pilot release that has them all. */
     private Optional<Release> target(Effective rules, LinePolicy policy, Running device) {
         return rules.only(Stand.RECOMMENDED)
                 .map(Effective.Entry::release)
                 .filter(release -> rules.security(release.version()).missing().isEmpty())
                 .filter(release -> pilot(rules, policy, device)
                         .filter(pilot -> rules.same(pilot.version(), device.version()))
+                        .filter(pilot ->
+                                rules.security(pilot.version()).missing().isEmpty())
                         .isEmpty());
     }
 
@@ -221,6 +223,8 @@ public final class Judge {
                 verdict.reason() + lacking(rules, verdict),
                 verdict.security(),
                 target.map(Release::version).orElse(""),
+                target.filter(release -> rules.same(release.version(), device.version()))
+                        .isPresent(),
                 behind,
                 false,
                 device.place());
@@ -237,6 +241,7 @@ public final class Judge {
                 reason,
                 false,
                 "",
+                false,
                 OptionalLong.empty(),
                 false,
                 device.place());

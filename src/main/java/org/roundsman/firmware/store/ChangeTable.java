@@ -27,11 +27,23 @@ public final class ChangeTable {
          where (?::bigint is null or c.id = ?) and (?::bigint is null or d.id = ?)
         """;
 
+    /**
+     * The read that brought the other version brought another serial number as well: the changes that one read brings have its
+     * time. The same number in other letters is the same unit.
+     */
+    private static final String OTHER_UNIT = """
+         from device_event e
+         where e.device_id = g.device_id and e.at = g.at and e.kind = 'FACT_CHANGED' and e.title = 'Serial number changed'
+           and lower(btrim(e.old_value, E' \\t\\r\\n')) <> lower(btrim(e.new_value, E' \\t\\r\\n'))
+        """;
+
     private static final String SELECT = """
         select g.id, d.id as device_id, d.name as device, g.at, g.old_version, g.new_version, g.restarted_at,
                g.compared_at, g.settled, c.id as customer_id, c.name as customer, s.id as site_id, s.name as site,
-               s.time_zone, m.id as model_id, m.maker || ' ' || m.name as model, l.id as line_id, l.name as line
-        """;
+               s.time_zone, m.id as model_id, m.maker || ' ' || m.name as model, l.id as line_id, l.name as line,
+        """
+            + " (select e.old_value" + OTHER_UNIT + " order by e.id limit 1) as old_serial,"
+            + " (select e.new_value" + OTHER_UNIT + " order by e.id limit 1) as new_serial";
 
     private final Sql sql;
 
@@ -81,10 +93,11 @@ public final class ChangeTable {
                 .toList();
     }
 
-    /** Those of one customer between these moments, by time, without figures. */
+    /** Those of one customer between these moments in which the unit stayed, by time, without figures. */
     public List<FirmwareChange> between(long customer, Instant from, Instant to) {
         return sql.rows(
-                SELECT + FROM + " and g.at >= ? and g.at < ? order by g.at, g.id",
+                SELECT + FROM + " and g.at >= ? and g.at < ? and not exists (select 1" + OTHER_UNIT
+                        + ") order by g.at, g.id",
                 ChangeTable::change,
                 customer,
                 customer,
@@ -122,6 +135,7 @@ public final class ChangeTable {
                 Sql.text(row, "model"),
                 Sql.number(row, "line_id"),
                 Sql.text(row, "line"));
+        String newSerial = Sql.text(row, "new_serial");
         return new FirmwareChange(
                 row.getLong("id"),
                 row.getLong("device_id"),
@@ -130,6 +144,8 @@ public final class ChangeTable {
                 Sql.moment(row, "at").orElseThrow(),
                 row.getString("old_version"),
                 row.getString("new_version"),
+                Optional.ofNullable(row.getString("old_serial"))
+                        .map(old -> new FirmwareChange.OtherUnit(old, newSerial)),
                 Sql.moment(row, "restarted_at"),
                 Sql.moment(row, "compared_at"),
                 row.getBoolean("settled"),
@@ -145,6 +161,7 @@ public final class ChangeTable {
                 one.at(),
                 one.old(),
                 one.fresh(),
+                one.otherUnit(),
                 one.restartedAt(),
                 one.comparedAt(),
                 one.settled(),
@@ -161,15 +178,20 @@ public final class ChangeTable {
         sql.run("update firmware_look set event_id = greatest(event_id, ?)", event);
     }
 
-    /** Adds a change unless it is there; of a device that is gone none is added. */
+    /**
+     * Adds a change unless it is there; of a device that is gone none is added. Where another unit took the place there is
+     * nothing to compare.
+     */
     public boolean add(long event, long device, Instant at, String old, String fresh) {
         return sql.run(
-                        "insert into firmware_change (device_id, event_id, at, old_version, new_version)"
-                                + " select id, ?, ?, ?, ? from device where id = ? on conflict do nothing",
+                        "insert into firmware_change (device_id, event_id, at, old_version, new_version, settled)"
+                                + " select g.device_id, ?, g.at, ?, ?, exists (select 1" + OTHER_UNIT + ")"
+                                + " from (select id as device_id, ?::timestamptz as at from device where id = ?) g"
+                                + " on conflict do nothing",
                         event,
-                        at,
                         old,
                         fresh,
+                        at,
                         device)
                 > 0;
     }

@@ -54,6 +54,12 @@ public final class RunningTable {
                 devices);
     }
 
+    /** Of every device of a model. */
+    public List<Running> ofModel(long model) {
+        Map<String, ZoneId> zones = new HashMap<>();
+        return sql.rows(SELECT + " and m.id = ?" + ORDER, row -> running(row, zones), null, null, model);
+    }
+
     private static Running running(ResultSet row, Map<String, ZoneId> zones) throws SQLException {
         FirmwarePlace place = new FirmwarePlace(
                 row.getLong("customer_id"),

@@ -13,7 +13,8 @@ import org.roundsman.firmware.VersionScheme;
  * By the groups of a person's regular expression, which must take the whole version; in the order in which they open. Two
  * groups of digits are compared as numbers of any length, others as text by the code of their characters; numbers come before
  * text. A group that takes nothing comes before one that takes something; only when its name begins with {@code pre}, after
- * it, as a release comes after its pre-releases. Matching may look at so many characters and no more.
+ * it, as a release comes after its pre-releases. Where the pattern takes a version only with a {@code v} in front, or only
+ * without, the other way of writing it is read like that one. Matching may look at so many characters and no more.
  */
 public final class Pattern implements VersionScheme.Rule {
 
@@ -73,7 +74,7 @@ public final class Pattern implements VersionScheme.Rule {
                 ? "The pattern " + expression
                         + " must take the whole version; its groups are compared in turn, digits as"
                         + " numbers, others as text. A group that takes nothing comes first, but last when its name begins"
-                        + " with “pre”."
+                        + " with “pre”. A “v” in front may be there or not where the pattern takes only one of the two."
                 : "The pattern " + expression + " cannot be used: " + fault + ".";
     }
 
@@ -82,18 +83,30 @@ public final class Pattern implements VersionScheme.Rule {
         if (!fault.isEmpty()) {
             return new Version.Unreadable(text, fault);
         }
-        Matcher matcher = compiled.matcher(new BoundedText(text, MOST_LOOKS));
         try {
-            if (!matcher.matches()) {
-                return new Version.Unreadable(text, "the pattern of the line does not take it");
+            for (String written : waysOfWriting(text)) {
+                Matcher matcher = compiled.matcher(new BoundedText(written, MOST_LOOKS));
+                if (matcher.matches()) {
+                    return read(text, written, matcher);
+                }
             }
+            return new Version.Unreadable(text, "the pattern of the line does not take it");
         } catch (BoundedText.TooMuchWork | StackOverflowError e) {
             return new Version.Unreadable(text, "the pattern of the line takes too long over it");
         }
+    }
+
+    /** As it is written first: a pattern that takes it so may do with a v what it likes. */
+    private static List<String> waysOfWriting(String text) {
+        String bare = Scan.prefixed(text) ? text.substring(1) : text;
+        return Scan.digit(bare.charAt(0)) ? List.of(text, bare, "v" + bare, "V" + bare) : List.of(text);
+    }
+
+    private Version read(String text, String written, Matcher matcher) {
         List<Version.Part> parts = new ArrayList<>();
         List<VersionMark> marks = new ArrayList<>();
         for (int i = 0; i < groups.size(); i++) {
-            String taken = matcher.start(i + 1) < 0 ? "" : text.substring(matcher.start(i + 1), matcher.end(i + 1));
+            String taken = matcher.start(i + 1) < 0 ? "" : written.substring(matcher.start(i + 1), matcher.end(i + 1));
             parts.add(new Version.Part(groups.get(i).shown(i + 1), taken));
             marks.add(mark(groups.get(i), taken));
         }

@@ -28,6 +28,11 @@ final class Scan {
         return sign >= 'a' && sign <= 'z' || sign >= 'A' && sign <= 'Z';
     }
 
+    /** Whether the text begins with a v before a digit, as many write that what follows is a version. */
+    static boolean prefixed(String text) {
+        return new Scan(text).hasPrefix();
+    }
+
     boolean atEnd() {
         return at >= text.length();
     }

@@ -9,7 +9,8 @@ import org.roundsman.firmware.VersionScheme;
 
 /**
  * Semantic Versioning 2.0.0, as strict as it is written: items 2, 9, 10 for the form, item 11 for the order. Build metadata is
- * shown and not compared.
+ * shown and not compared; nor is a {@code v} in front, which is no part of the version but, as the specification says in its
+ * questions, a common way to write that it is one.
  */
 public final class Semantic implements VersionScheme.Rule {
 
@@ -29,16 +30,22 @@ public final class Semantic implements VersionScheme.Rule {
     @Override
     public String words() {
         return "Semantic Versioning 2.0.0, item 11: major, minor and patch as numbers; then a pre-release is older than its"
-                + " release, its identifiers are compared one by one, numbers below words; build metadata does not count.";
+                + " release, its identifiers are compared one by one, numbers below words; build metadata and a “v” in front"
+                + " do not count.";
     }
 
     @Override
     public Version read(String text) {
-        Matcher form = FORM.matcher(text);
+        boolean prefixed = Scan.prefixed(text);
+        String bare = prefixed ? text.substring(1) : text;
+        Matcher form = FORM.matcher(bare);
         if (!form.matches()) {
-            return new Version.Unreadable(text, why(text));
+            return new Version.Unreadable(text, why(bare));
         }
         List<Version.Part> parts = new ArrayList<>();
+        if (prefixed) {
+            parts.add(new Version.Part("prefix, not compared", text.substring(0, 1)));
+        }
         List<VersionMark> marks = new ArrayList<>();
         for (int i = 1; i <= 3; i++) {
             parts.add(new Version.Part(List.of("major", "minor", "patch").get(i - 1), form.group(i)));
@@ -67,9 +74,6 @@ public final class Semantic implements VersionScheme.Rule {
     }
 
     private static String why(String text) {
-        if (text.matches("[vV][0-9].*")) {
-            return "Semantic Versioning knows no “v” in front";
-        }
         if (text.matches("[0-9]+(\\.[0-9]+)?")) {
             return "Semantic Versioning wants three numbers: major, minor and patch";
         }

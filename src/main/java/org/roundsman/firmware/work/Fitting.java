@@ -13,23 +13,37 @@ import org.roundsman.planned.Running;
 
 /**
  * Fits work into the windows of each site, in the order of the list: devices are changed one after the other, each takes the
- * same time, and a window takes as many as there is time for. For one list and one thread.
+ * same time, and a window takes as many as there is time for. Time in which windows overlap is there once. For one list and
+ * one thread.
  */
 public final class Fitting {
 
     private final LongFunction<List<Running>> windows;
     private final Duration each;
     private final Instant now;
-    private final Map<Long, List<Room>> rooms = new HashMap<>();
+    private final Map<Long, SiteTime> sites = new HashMap<>();
 
-    /** A window with the time that is left in it. */
-    private static final class Room {
-        private final Running window;
-        private Duration left;
+    /** The windows of a site, and up to when its time is taken. */
+    private static final class SiteTime {
+        private final List<Running> windows;
+        private Instant taken;
 
-        Room(Running window, Instant now) {
-            this.window = window;
-            this.left = Duration.between(window.from().isBefore(now) ? now : window.from(), window.to());
+        SiteTime(List<Running> windows, Instant now) {
+            this.windows = windows;
+            this.taken = now;
+        }
+
+        /** How many devices a window takes in the time that nothing has taken yet. */
+        int take(Running window, int most, Duration each) {
+            Instant begin = window.from().isBefore(taken) ? taken : window.from();
+            if (!begin.isBefore(window.to())) {
+                return 0;
+            }
+            int some = (int) Math.min(most, Duration.between(begin, window.to()).toMillis() / each.toMillis());
+            if (some > 0) {
+                taken = begin.plus(each.multipliedBy(some));
+            }
+            return some;
         }
     }
 
@@ -44,17 +58,13 @@ public final class Fitting {
     }
 
     public WorkItem fit(WorkItem item) {
-        List<Room> of = rooms.computeIfAbsent(item.place().siteId(), site -> windows.apply(site).stream()
-                .map(window -> new Room(window, now))
-                .toList());
+        SiteTime time = sites.computeIfAbsent(item.place().siteId(), site -> new SiteTime(windows.apply(site), now));
         int left = item.devices().size();
         List<Fit> fits = new ArrayList<>();
-        for (Room room : of) {
-            int some = (int) Math.min(left, room.left.toMillis() / each.toMillis());
+        for (Running window : time.windows) {
+            int some = time.take(window, left, each);
             if (some > 0) {
-                room.left = room.left.minus(each.multipliedBy(some));
                 left -= some;
-                Running window = room.window;
                 fits.add(new Fit(window.windowId(), window.title(), window.from(), window.to(), some));
             }
         }

@@ -67,7 +67,7 @@ public final class WorkList {
                 worst.place(),
                 risk == Risk.BEHIND && mixed ? Risk.MIXED : risk,
                 worst.reason(),
-                worst.target(),
+                targets(todo),
                 todo,
                 group.size(),
                 behind,
@@ -76,13 +76,26 @@ public final class WorkList {
                 todo.size()));
     }
 
+    /** Models of one line may be meant to run different releases. */
+    private static List<WorkItem.Target> targets(List<FirmwareState> todo) {
+        List<WorkItem.Target> each = todo.stream()
+                .map(state -> new WorkItem.Target(state.place().model(), state.target()))
+                .distinct()
+                .sorted(Comparator.comparing(WorkItem.Target::model, String.CASE_INSENSITIVE_ORDER)
+                        .thenComparing(WorkItem.Target::version))
+                .toList();
+        List<String> versions =
+                each.stream().map(WorkItem.Target::version).distinct().toList();
+        return versions.size() == 1 ? List.of(new WorkItem.Target("", versions.get(0))) : each;
+    }
+
     /** An accepted release is left alone, unless others of the site run something else. */
     private static Optional<Risk> risk(FirmwareState state) {
         return switch (state.status()) {
             case WITHDRAWN -> Optional.of(state.security() ? Risk.SECURITY : Risk.WITHDRAWN);
             case BEHIND -> Optional.of(Risk.BEHIND);
             case CURRENT ->
-                state.mixed() && !state.target().isEmpty() && !state.version().equals(state.target())
+                state.mixed() && !state.target().isEmpty() && !state.onTarget()
                         ? Optional.of(Risk.MIXED)
                         : Optional.empty();
             case AHEAD_OF_POLICY, EXCEPTED, NOT_KNOWN -> Optional.empty();

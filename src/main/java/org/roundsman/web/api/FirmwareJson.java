@@ -58,10 +58,12 @@ final class FirmwareJson {
             @Schema(description = "Whether it lacks a security fix")
             boolean securityFixMissing,
 
-            @Schema(description = "Whether others of the same line at the site run another version")
+            @Schema(description = "Whether others of the same line at the site run another release")
             boolean mixedSite,
 
-            @Schema(description = "What is to run; empty where nothing is recommended", examples = "6.4.2")
+            @Schema(
+                    description = "What is to run; empty where no release that may run is recommended",
+                    examples = "6.4.2")
             String recommended,
 
             @Schema(

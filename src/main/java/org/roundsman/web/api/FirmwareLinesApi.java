@@ -138,7 +138,7 @@ class FirmwareLinesApi {
     @Operation(summary = "Removes a firmware line that no model takes")
     public void removeFirmwareLine(@RestPath long line) {
         caller.requireEveryone();
-        lines.remove(line);
+        lines.remove(line, now -> tagged.requireUnchanged(LineEntry.of(now)));
     }
 
     private RestResponse<LineJson> answer(FirmwareLine line) {

@@ -9,8 +9,11 @@ import jakarta.ws.rs.POST;
 import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.function.Predicate;
+import java.util.function.Supplier;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
@@ -20,6 +23,7 @@ import org.roundsman.firmware.LinePolicy;
 import org.roundsman.firmware.PolicyException;
 import org.roundsman.firmware.Release;
 import org.roundsman.firmware.SecurityMinimum;
+import org.roundsman.fleet.InputRejected;
 import org.roundsman.people.Role;
 import org.roundsman.people.TokenScope;
 
@@ -30,6 +34,10 @@ import org.roundsman.people.TokenScope;
 @Needs(TokenScope.CHANGE)
 @Tag(name = "Firmware")
 class FirmwarePolicyApi {
+
+    /** What the policy calls fields, and how the bodies of the API call the same. */
+    private static final Map<String, String> NAMES =
+            Map.of("stand", "decision", "model", "modelId", "customer", "customerId", "site", "siteId");
 
     private final FirmwarePolicies policies;
     private final Caller caller;
@@ -55,6 +63,17 @@ class FirmwarePolicyApi {
         return all.stream().filter(wanted).findFirst().orElseThrow(NotFoundException::new);
     }
 
+    /** Saves, and names what is refused as the body does. */
+    private static <T> T named(Supplier<T> save) {
+        try {
+            return save.get();
+        } catch (InputRejected e) {
+            Map<String, String> named = new LinkedHashMap<>();
+            e.faults().forEach((field, fault) -> named.put(NAMES.getOrDefault(field, field), fault));
+            throw new InputRejected(named);
+        }
+    }
+
     @GET
     @RolesAllowed({Role.TECHNICIAN_ROLE, Role.ACCOUNT_MANAGER_ROLE, Role.OWNER_ROLE})
     @Needs(TokenScope.READ)
@@ -72,7 +91,7 @@ class FirmwarePolicyApi {
     public RestResponse<FirmwareJson.ReleaseJson> addFirmwareRelease(
             @RestPath long line, FirmwareJson.ReleaseEntry entry) {
         line(line);
-        Release made = policies.save(line, entry.draft());
+        Release made = named(() -> policies.save(line, entry.draft()));
         return tagged.created(address(line), FirmwareJson.ReleaseJson.of(made), FirmwareJson.ReleaseEntry.of(made));
     }
 
@@ -93,7 +112,7 @@ class FirmwarePolicyApi {
     public RestResponse<FirmwareJson.MinimumJson> addFirmwareMinimum(
             @RestPath long line, FirmwareJson.MinimumEntry entry) {
         line(line);
-        SecurityMinimum made = policies.save(line, entry.draft());
+        SecurityMinimum made = named(() -> policies.save(line, entry.draft()));
         return tagged.created(address(line), FirmwareJson.MinimumJson.of(made), FirmwareJson.MinimumEntry.of(made));
     }
 
@@ -113,8 +132,10 @@ class FirmwarePolicyApi {
     @Operation(summary = "Lets a site run the pilot release first")
     public RestResponse<FirmwareJson.PilotEntry> addFirmwarePilot(@RestPath long line, FirmwareJson.PilotEntry entry) {
         line(line);
-        policies.addPilot(line, Given.or(entry.siteId(), 0L));
-        return tagged.created(address(line), entry, entry);
+        return named(() -> {
+            policies.addPilot(line, Given.or(entry.siteId(), 0L));
+            return tagged.created(address(line), entry, entry);
+        });
     }
 
     @DELETE
@@ -134,7 +155,7 @@ class FirmwarePolicyApi {
     public RestResponse<FirmwareJson.ExceptionJson> addFirmwareException(
             @RestPath long line, FirmwareJson.ExceptionEntry entry) {
         line(line);
-        PolicyException made = policies.except(line, entry.draft());
+        PolicyException made = named(() -> policies.except(line, entry.draft()));
         return tagged.created(address(line), FirmwareJson.ExceptionJson.of(made), FirmwareJson.ExceptionEntry.of(made));
     }
 

@@ -20,6 +20,7 @@ import org.roundsman.web.edit.Entry;
  * What a model's form sent, as text, to be shown again when something in it is wrong.
  *
  * @param power {@code mains}, a PoE class 0 to 8, or empty where not known
+ * @param lift the line to which the model may move though that lifts a withdrawal, as {@link #liftTo} writes it
  */
 record ModelForm(
         @RestForm String maker,
@@ -46,7 +47,8 @@ record ModelForm(
         @RestForm String endOfSoftwareSource,
         @RestForm String endOfSupport,
         @RestForm String endOfSupportSource,
-        @RestForm String note) {
+        @RestForm String note,
+        @RestForm String lift) {
 
     static final String MAINS = "mains";
 
@@ -84,7 +86,13 @@ record ModelForm(
                 ends.software().source(),
                 Objects.toString(ends.support().day(), ""),
                 ends.support().source(),
-                draft.note());
+                draft.note(),
+                "");
+    }
+
+    /** What the box sends that agrees to a move to that line; null for no line. */
+    static String liftTo(Long line) {
+        return line == null ? "no line" : line.toString();
     }
 
     public boolean isOutdoor() {

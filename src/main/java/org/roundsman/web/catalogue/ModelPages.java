@@ -17,12 +17,16 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
+import java.util.OptionalLong;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
 import org.roundsman.catalogue.Catalogue;
 import org.roundsman.catalogue.FirmwareLines;
+import org.roundsman.firmware.LineMoves;
 import org.roundsman.fleet.DeviceKind;
 import org.roundsman.fleet.InputRejected;
+import org.roundsman.fleet.Model;
 import org.roundsman.fleet.ModelDraft;
 import org.roundsman.people.Role;
 import org.roundsman.web.edit.Entry;
@@ -39,12 +43,14 @@ class ModelPages {
 
     private final Catalogue catalogue;
     private final FirmwareLines lines;
+    private final LineMoves moves;
     private final Visitor visitor;
     private final Clock clock;
 
-    ModelPages(Catalogue catalogue, FirmwareLines lines, Visitor visitor, Clock clock) {
+    ModelPages(Catalogue catalogue, FirmwareLines lines, LineMoves moves, Visitor visitor, Clock clock) {
         this.catalogue = catalogue;
         this.lines = lines;
+        this.moves = moves;
         this.visitor = visitor;
         this.clock = clock;
     }
@@ -56,8 +62,14 @@ class ModelPages {
      * A model's form.
      *
      * @param remove where the button to remove it sends to; empty for a new one
+     * @param lift what the box sends that agrees to lift a withdrawal; empty where there is nothing to agree to
      */
-    record Page(String heading, String action, String remove, ModelForm form, ModelLists lists) {}
+    record Page(String heading, String action, String remove, ModelForm form, ModelLists lists, String lift) {
+
+        public boolean agreed() {
+            return lift.equals(form.lift());
+        }
+    }
 
     @CheckedTemplate(basePath = "catalogue")
     static class Templates {
@@ -119,7 +131,7 @@ class ModelPages {
     }
 
     private TemplateInstance adding(ModelForm form, Faults faults) {
-        return form(new Page("Add a model", "/models", "", form, ModelLists.of(lines.all(), form)), faults);
+        return form(new Page("Add a model", "/models", "", form, ModelLists.of(lines.all(), form), ""), faults);
     }
 
     /** The form for those who keep the catalogue; for others what is known. */
@@ -128,7 +140,7 @@ class ModelPages {
     public TemplateInstance model(@RestPath long id) {
         Catalogue.Entry entry = entry(id);
         return keeps()
-                ? changing(entry, ModelForm.of(ModelDraft.of(entry.model())), Faults.NONE)
+                ? changing(entry, ModelForm.of(ModelDraft.of(entry.model())), Faults.NONE, "")
                 : Templates.model(ModelView.of(entry, LocalDate.now(clock)), entry.model().note);
     }
 
@@ -139,8 +151,36 @@ class ModelPages {
         Catalogue.Entry now = entry(id);
         Entry entry = new Entry();
         ModelDraft draft = form.draft(entry);
+        String lift = lift(now.model(), draft, form, entry);
         return Saving.of(
-                entry, () -> "/models#model-" + catalogue.change(id, draft).id, faults -> changing(now, form, faults));
+                entry,
+                () -> "/models#model-" + catalogue.change(id, draft).id,
+                faults -> changing(now, form, faults, lift));
+    }
+
+    /** What has to be agreed to before the model may move to another line; a fault of the field until it is. */
+    private String lift(Model model, ModelDraft draft, ModelForm form, Entry entry) {
+        if (entry.faults().containsKey("firmwareLineId")) {
+            return "";
+        }
+        Optional<LineMoves.Lifted> lifted =
+                moves.lifted(model.id, optional(model.firmwareLineId), optional(draft.firmwareLineId()));
+        String agreement = lifted.isEmpty() ? "" : ModelForm.liftTo(draft.firmwareLineId());
+        lifted.filter(one -> !agreement.equals(form.lift()))
+                .ifPresent(one -> entry.fault("firmwareLineId", words(one)));
+        return agreement;
+    }
+
+    private static OptionalLong optional(Long id) {
+        return id == null ? OptionalLong.empty() : OptionalLong.of(id);
+    }
+
+    private static String words(LineMoves.Lifted lifted) {
+        String devices = Words.many(lifted.devices(), "device of this model", "devices of this model");
+        String first = lifted.to().isEmpty() ? "" : "have it withdrawn for " + lifted.to() + " first, or ";
+        return "this lifts a withdrawal: " + devices + " would no longer count as withdrawn ("
+                + String.join("; ", lifted.reasons()) + "). What is decided about " + lifted.from()
+                + " holds for its models only: " + first + "tick the box below";
     }
 
     @POST
@@ -153,7 +193,7 @@ class ModelPages {
             return Response.seeOther(URI.create("/models")).build();
         } catch (InputRejected e) {
             return Response.status(409)
-                    .entity(changing(entry, ModelForm.of(ModelDraft.of(entry.model())), new Faults(e.faults())))
+                    .entity(changing(entry, ModelForm.of(ModelDraft.of(entry.model())), new Faults(e.faults()), ""))
                     .build();
         }
     }
@@ -165,10 +205,10 @@ class ModelPages {
                 .orElseThrow(NotFoundException::new);
     }
 
-    private TemplateInstance changing(Catalogue.Entry entry, ModelForm form, Faults faults) {
+    private TemplateInstance changing(Catalogue.Entry entry, ModelForm form, Faults faults, String lift) {
         String at = "/models/" + entry.model().id;
         String heading = entry.model().maker + " " + entry.model().name;
-        return form(new Page(heading, at, at + "/remove", form, ModelLists.of(lines.all(), form)), faults);
+        return form(new Page(heading, at, at + "/remove", form, ModelLists.of(lines.all(), form), lift), faults);
     }
 
     private static TemplateInstance form(Page page, Faults faults) {

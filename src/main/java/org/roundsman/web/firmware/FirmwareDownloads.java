@@ -107,7 +107,7 @@ class FirmwareDownloads {
                 String.valueOf(item.devices().size()),
                 String.valueOf(item.of()),
                 WorkLine.runs(item),
-                item.target(),
+                WorkLine.targets(item),
                 item.daysBehind().isPresent() ? String.valueOf(item.daysBehind().getAsLong()) : "",
                 item.people().isPresent() ? String.valueOf(item.people().getAsInt()) : "",
                 item.reason(),

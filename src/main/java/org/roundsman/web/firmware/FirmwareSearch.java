@@ -25,16 +25,21 @@ record FirmwareSearch(
 
     FirmwareSearch {
         status = text(status);
-        customer = text(customer);
-        model = text(model);
+        customer = id(customer);
+        model = id(model);
         version = text(version);
-        site = text(site);
+        site = id(site);
         mixed = text(mixed);
         page = text(page);
     }
 
     private static String text(String value) {
         return value == null ? "" : value.strip();
+    }
+
+    /** An id that makes no sense counts as not said. */
+    private static String id(String value) {
+        return text(value).matches("[0-9]{1,18}") ? text(value) : "";
     }
 
     /** The word of a status in an address. */
@@ -57,9 +62,8 @@ record FirmwareSearch(
                 && (mixed.isEmpty() || state.mixed());
     }
 
-    /** An id that makes no sense leaves it open. */
     private static boolean is(String wanted, long id) {
-        return !wanted.matches("[0-9]{1,18}") || Long.parseLong(wanted) == id;
+        return wanted.isEmpty() || Long.parseLong(wanted) == id;
     }
 
     int number() {

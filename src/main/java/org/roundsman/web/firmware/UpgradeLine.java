@@ -10,6 +10,7 @@ import org.roundsman.web.page.Words;
 /**
  * A change of firmware as the list shows it.
  *
+ * @param unit that another unit took the place, in words; empty where it stayed
  * @param at when it was first read, by the clock of the site
  * @param restart about the restart, in words
  * @param state how far the comparison is
@@ -22,6 +23,7 @@ record UpgradeLine(
         String at,
         String old,
         String fresh,
+        String unit,
         String restart,
         List<Figure> figures,
         String state) {
@@ -52,15 +54,24 @@ record UpgradeLine(
                 Words.second(change.at(), change.place().zone()),
                 change.old(),
                 change.fresh(),
+                change.otherUnit()
+                        .map(unit -> "no upgrade: the unit of serial number " + unit.newSerial() + " took the place of "
+                                + unit.oldSerial())
+                        .orElse(""),
                 change.restartedAt()
                         .map(at ->
                                 "restarted at " + Words.clock(at, change.place().zone()))
                         .orElse("no restart was seen"),
-                change.figures().stream().map(Figure::of).toList(),
+                change.otherUnit().isPresent()
+                        ? List.of()
+                        : change.figures().stream().map(Figure::of).toList(),
                 state(change, now));
     }
 
     private static String state(FirmwareChange change, Instant now) {
+        if (change.otherUnit().isPresent()) {
+            return "not compared: another unit stands there";
+        }
         if (change.settled()) {
             return change.figures().isEmpty() ? "nothing to compare: it changed again, or there are no readings" : "";
         }

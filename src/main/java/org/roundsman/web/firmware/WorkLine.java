@@ -12,6 +12,7 @@ import org.roundsman.web.page.Words;
  * Work on one site as the list shows it.
  *
  * @param runs how many run what, in words
+ * @param targets what is to run, for each model where that differs
  * @param windows when it can be done
  * @param left how many find no place in a window, or empty
  * @param devices where to see them
@@ -25,7 +26,7 @@ record WorkLine(
         String reason,
         String count,
         String runs,
-        String target,
+        List<To> targets,
         String behind,
         String people,
         List<Window> windows,
@@ -34,6 +35,22 @@ record WorkLine(
 
     /** A window of planned work with how many it takes. */
     record Window(long id, String words) {}
+
+    /**
+     * What is to run.
+     *
+     * @param words the version, or that there is none
+     * @param model for which model; empty for all
+     */
+    record To(String words, String model, boolean known) {
+
+        static To of(WorkItem.Target target) {
+            return new To(
+                    FirmwareWords.or(target.version(), "no release that may run is recommended"),
+                    target.model(),
+                    !target.version().isEmpty());
+        }
+    }
 
     static WorkLine of(WorkItem item) {
         return new WorkLine(
@@ -45,7 +62,7 @@ record WorkLine(
                 item.reason(),
                 item.devices().size() + " of " + item.of(),
                 runs(item),
-                FirmwareWords.or(item.target(), "no release is recommended"),
+                item.targets().stream().map(To::of).toList(),
                 FirmwareWords.days(item.daysBehind()),
                 item.people().isEmpty() ? "" : "up to " + Words.count(item.people()),
                 item.fits().stream().map(fit -> window(item, fit)).toList(),
@@ -64,6 +81,14 @@ record WorkLine(
             return "no window planned";
         }
         return item.left() == 0 ? "" : "no window planned for " + item.left() + " more";
+    }
+
+    /** What is to run, in words. */
+    static String targets(WorkItem item) {
+        return item.targets().stream()
+                .map(To::of)
+                .map(to -> (to.model().isEmpty() ? "" : to.model() + ": ") + to.words())
+                .collect(Collectors.joining("; "));
     }
 
     static String runs(WorkItem item) {

@@ -190,6 +190,13 @@ class JudgeTest {
         assertThat(judge("6.5.0").status()).isEqualTo(WITHDRAWN);
     }
 
+    @Test
+    void aPilotReleaseThatLacksASecurityFixIsLeftForTheRecommendedOne() {
+        line.pilot(PolicyFixture.SITE).release(PILOT, "6.4.0").minimum("6.4.1", "TR-ADV-9", OptionalLong.empty());
+        assertThat(judge("6.4.0").status()).isEqualTo(WITHDRAWN);
+        assertThat(judge("6.4.0").target()).isEqualTo("6.4.2");
+    }
+
     /** 2026-11-30 ends at 23:00 UTC in Berlin and at 05:00 UTC of the next day in New York. */
     @ParameterizedTest
     @CsvSource({

@@ -69,6 +69,29 @@ class UpgradesDbTest {
     }
 
     @Test
+    void anotherUnitInThePlaceIsNoUpgrade() {
+        Instant swap = NOON.minus(Duration.ofDays(9));
+        town.event(device, swap, "FACT_CHANGED", "Serial number changed", "TR22-0007", "TR22-0419");
+        upgrade(swap, "6.4.2", "6.3.1");
+        Instant night = NOON.minus(Duration.ofDays(3));
+        town.event(device, night, "FACT_CHANGED", "Serial number changed", "TR22-0419", "tr22-0419 ");
+        upgrade(night, "6.3.1", "6.4.2");
+        noticing.look(NOON);
+        quarters(swap.minus(Duration.ofDays(8)), NOON, 10, 4);
+        comparing.look(NOON);
+        assertThat(all().get(1).otherUnit()).contains(new FirmwareChange.OtherUnit("TR22-0007", "TR22-0419"));
+        assertThat(all().get(1).figures()).isEmpty();
+        assertThat(all().get(1).settled()).isTrue();
+        assertThat(all().get(0).otherUnit())
+                .as("the same number in other letters")
+                .isEmpty();
+        assertThat(all().get(0).figures()).isNotEmpty();
+        assertThat(changes.between(town.house.customer, swap, NOON))
+                .extracting(FirmwareChange::fresh)
+                .containsExactly("6.4.2");
+    }
+
+    @Test
     void aRestartThatIsNotedLaterIsFoundAndOneFarAwayIsNot() {
         town.event(device, NOON.minus(Duration.ofHours(9)), "RESTARTED", "Restarted", "", "");
         town.event(device, NOON, "FACT_CHANGED", "Firmware changed", "6.3.1", "6.4.2");

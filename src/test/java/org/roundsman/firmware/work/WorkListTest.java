@@ -27,6 +27,10 @@ class WorkListTest {
     private final List<FirmwareState> states = new ArrayList<>();
 
     private FirmwareState state(long site, FirmwareStatus status, String version) {
+        return state(site, status, version, "TR-22", "6.4.2");
+    }
+
+    private FirmwareState state(long site, FirmwareStatus status, String version, String model, String target) {
         FirmwarePlace place = new FirmwarePlace(
                 7,
                 "Pebblegate Dental",
@@ -34,7 +38,7 @@ class WorkListTest {
                 "Site " + site,
                 ZoneId.of("UTC"),
                 OptionalLong.of(1),
-                "TR-22",
+                model,
                 OptionalLong.of(3),
                 "indoor");
         return new FirmwareState(
@@ -46,7 +50,8 @@ class WorkListTest {
                 Optional.empty(),
                 status.word(),
                 false,
-                "6.4.2",
+                target,
+                version.equals(target),
                 OptionalLong.empty(),
                 false,
                 place);
@@ -68,6 +73,7 @@ class WorkListTest {
                 one.reason(),
                 security,
                 one.target(),
+                one.onTarget(),
                 OptionalLong.of(behind),
                 mixed,
                 one.place()));
@@ -123,6 +129,42 @@ class WorkListTest {
         assertThat(items.get(0).left()).isEqualTo(1);
         assertThat(items.get(1).unplanned()).isTrue();
         assertThat(items.get(1).left()).isEqualTo(1);
+    }
+
+    /** Ten to eleven and half past ten to half past eleven are an hour and a half: six times a quarter of an hour. */
+    @Test
+    void timeInWhichWindowsOverlapIsThereOnce() {
+        for (int i = 0; i < 8; i++) {
+            add(1, FirmwareStatus.BEHIND, "6.4.1");
+        }
+        Instant ten = NOON.plus(Duration.ofHours(10));
+        Running first = window(11, ten, ten.plus(Duration.ofMinutes(60)));
+        Running within = window(12, ten.plus(Duration.ofMinutes(15)), ten.plus(Duration.ofMinutes(45)));
+        Running second = window(13, ten.plus(Duration.ofMinutes(30)), ten.plus(Duration.ofMinutes(90)));
+        Fitting fitting = new Fitting(site -> List.of(first, within, second), Duration.ofMinutes(15), NOON);
+        WorkItem item = fitting.fit(WorkList.of(states, Map.of()).get(0));
+        assertThat(item.fits())
+                .extracting(WorkItem.Fit::windowId, WorkItem.Fit::devices)
+                .containsExactly(
+                        org.assertj.core.groups.Tuple.tuple(11L, 4), org.assertj.core.groups.Tuple.tuple(13L, 2));
+        assertThat(item.left()).isEqualTo(2);
+    }
+
+    @Test
+    void modelsThatAreToRunSomethingElseAreToldApart() {
+        states.add(state(1, FirmwareStatus.BEHIND, "6.4.1", "TR-33", "6.5.0"));
+        states.add(state(1, FirmwareStatus.WITHDRAWN, "6.4.1", "TR-50X", ""));
+        states.add(state(1, FirmwareStatus.BEHIND, "6.4.0", "TR-22", "6.4.2"));
+        states.add(state(1, FirmwareStatus.BEHIND, "6.4.1", "TR-22", "6.4.2"));
+        add(2, FirmwareStatus.BEHIND, "6.4.1");
+        states.add(state(2, FirmwareStatus.BEHIND, "6.4.1", "TR-33", "6.4.2"));
+        List<WorkItem> items = WorkList.of(states, Map.of());
+        assertThat(items.get(0).targets())
+                .containsExactly(
+                        new WorkItem.Target("TR-22", "6.4.2"),
+                        new WorkItem.Target("TR-33", "6.5.0"),
+                        new WorkItem.Target("TR-50X", ""));
+        assertThat(items.get(1).targets()).containsExactly(new WorkItem.Target("", "6.4.2"));
     }
 
     private static Running window(long id, Instant from, Instant to) {
