@@ -25,14 +25,16 @@ class ClaimSubjects {
 
     private final UnitTable units;
     private final StayTable stays;
+    private final Stays entering;
     private final Devices devices;
     private final Failures failures;
     private final Covers covers;
 
     @Inject
-    ClaimSubjects(DataSource database, Devices devices, Failures failures, Covers covers) {
+    ClaimSubjects(DataSource database, Stays entering, Devices devices, Failures failures, Covers covers) {
         this.units = new UnitTable(database);
         this.stays = new StayTable(database);
+        this.entering = entering;
         this.devices = devices;
         this.failures = failures;
         this.covers = covers;
@@ -80,11 +82,12 @@ class ClaimSubjects {
                 alarm.flatMap(one -> stays.at(device.id, one.began())).or(() -> stays.now(device.id));
         if (failed.isPresent()) {
             Stay stay = arrived(failed.get(), device);
+            requireSame(stay, draft.serial());
             Unit unit = units.find(stay.unitId()).orElseThrow();
             return new About(scope, unit, customer, Optional.of(stay), Optional.of(device));
         }
         new EntryCheck().text("serial", draft.serial(), keep ? 1 : 0, 120).done();
-        Unit unit = keep ? entered(device, draft.serial().strip()) : unknown(device);
+        Unit unit = keep ? entering.enter(device.id, draft.serial().strip(), device.createdAt) : unknown(device);
         return new About(scope, unit, customer, stays.now(device.id), Optional.of(device));
     }
 
@@ -125,16 +128,15 @@ class ClaimSubjects {
         return stay.deviceId().isPresent() && stay.deviceId().getAsLong() == deviceId;
     }
 
-    /** A device that tells no serial number: what a person reads on the unit stands for it from now on. */
-    private Unit entered(Device device, String serial) {
-        OptionalLong owner = OptionalLong.of(device.site.customer.id);
-        Unit unit = units.ensure(owner, serial, model(device), stays.mac(device.id), device.createdAt);
-        boolean elsewhere = !stays.nowOf(unit.id()).isEmpty();
+    /** Somebody else may have said meanwhile which unit it is: then the claim would be about another one than was meant. */
+    private static void requireSame(Stay stay, String serial) {
         new EntryCheck()
-                .that("serial", !elsewhere, "this unit stands in another place")
+                .that(
+                        "",
+                        serial == null || serial.isBlank() || stay.isOf(serial),
+                        "the unit in this place is known as serial number " + stay.serial()
+                                + " by now; look at the unit again, or leave the serial number out")
                 .done();
-        stays.begin(unit.id(), device.id, device.createdAt, Stay.Standing.ENTERED, "", null);
-        return unit;
     }
 
     private static Unit unknown(Device device) {

@@ -15,6 +15,7 @@ import org.roundsman.audit.FieldSet;
 import org.roundsman.claims.Claim.Papers;
 import org.roundsman.claims.ClaimSubjects.About;
 import org.roundsman.claims.store.ClaimTable;
+import org.roundsman.claims.store.UnitTable;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.InputRejected;
 
@@ -30,6 +31,7 @@ public class Claims {
     private static final int EARLIEST = 1990;
 
     private final ClaimTable table;
+    private final UnitTable units;
     private final ClaimSubjects subjects;
     private final AuditTrail audit;
     private final Clock clock;
@@ -37,6 +39,7 @@ public class Claims {
     @Inject
     Claims(DataSource database, ClaimSubjects subjects, AuditTrail audit, Clock clock) {
         this.table = new ClaimTable(database);
+        this.units = new UnitTable(database);
         this.subjects = subjects;
         this.audit = audit;
         this.clock = clock;
@@ -54,7 +57,8 @@ public class Claims {
     /**
      * Opens a claim.
      *
-     * @throws InputRejected naming each field that cannot be taken; {@code unit} when a claim of that unit goes on
+     * @throws InputRejected naming each field that cannot be taken; {@code unit} when a claim of that unit goes on; the empty
+     *     field when another unit than the entered one is known to stand there, or was entered at the same moment
      */
     public Claim open(CustomerScope scope, ClaimDraft draft) {
         new EntryCheck()
@@ -62,7 +66,7 @@ public class Claims {
                 .text("party", draft.party(), 0, 120)
                 .done();
         About about = subjects.about(scope, draft, true);
-        table.holdUnit(about.unit().id());
+        units.hold(about.unit().id());
         table.open(about.unit().id()).ifPresent(one -> {
             throw EntryCheck.refused(
                     "unit",

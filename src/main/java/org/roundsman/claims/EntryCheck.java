@@ -3,6 +3,7 @@ package org.roundsman.claims;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import org.roundsman.fleet.InputRejected;
+import org.roundsman.system.StorableText;
 
 /** Collects what is wrong with an entry, so that a person sees all of it at once. */
 final class EntryCheck {
@@ -20,10 +21,11 @@ final class EntryCheck {
     EntryCheck text(String field, String value, int least, int most) {
         that(field, value != null && value.strip().length() >= least, "must not be empty");
         that(field, value == null || value.length() <= most, "at most " + most + " characters");
-        return that(
+        that(
                 field,
                 value == null || value.chars().noneMatch(c -> c < ' ' && c != '\n' && c != '\r' && c != '\t'),
                 "holds a control character");
+        return that(field, value == null || StorableText.keeps(value), "holds half of a character; type it anew");
     }
 
     /**

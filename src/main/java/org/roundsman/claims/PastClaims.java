@@ -59,7 +59,9 @@ public class PastClaims {
                     stays.now(deviceId).ifPresent(before -> stays.end(before.id(), stood.from()));
                     OptionalLong owner = OptionalLong.of(place.get().customerId());
                     Unit unit = units.ensure(owner, stood.serial(), place.get().modelId(), "", stood.from());
-                    stays.begin(unit.id(), deviceId, stood.from(), Stay.Standing.READ, "", null);
+                    if (!stays.begin(unit.id(), deviceId, stood.from(), Stay.Standing.READ, "", null)) {
+                        throw new IllegalStateException("a unit came to stand at device " + deviceId + " meanwhile");
+                    }
                     return unit;
                 })
                 .toList();

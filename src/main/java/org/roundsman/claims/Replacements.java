@@ -47,20 +47,18 @@ public class Replacements {
     /**
      * The new unit is in the place.
      *
-     * @throws InputRejected naming each field that cannot be taken
+     * @throws InputRejected naming each field that cannot be taken; the empty field when a replacement is announced there
+     *     already, or another unit was entered at the same moment
      */
     public Stay announce(CustomerScope scope, ReplacementDraft draft) {
         Place place = swaps.place(scope, draft.deviceId());
         Optional<Stay> now = stays.hold(draft.deviceId());
+        now.filter(Stay::awaited).ifPresent(Replacements::announcedAlready);
         Instant at = swaps.moment(draft.at());
         new EntryCheck()
                 .text("note", draft.note(), 0, 1000)
                 .that("old", draft.old() != null, "say what becomes of the unit that stood there")
                 .that("at", !at.isAfter(swaps.now()), "a moment that has been")
-                .that(
-                        "serial",
-                        now.isEmpty() || !now.get().awaited(),
-                        "a replacement is announced here already: withdraw it first, or wait until the device says it")
                 .done();
         Unit fresh = fresh(scope, place, draft);
         boolean noticed = now.filter(stay -> stay.isOf(fresh.serial())).isPresent();
@@ -76,7 +74,7 @@ public class Replacements {
             stays.confirm(now.get().id(), swaps.by(), swaps.now());
         } else {
             former.ifPresent(stay -> stays.end(stay.id(), at));
-            stays.begin(fresh.id(), draft.deviceId(), at, Standing.ANNOUNCED, swaps.by(), swaps.now());
+            swaps.begin(place, fresh, at, Standing.ANNOUNCED);
         }
         swaps.arrive(place, fresh, at);
         former.ifPresent(stay -> swaps.away(scope, stay, draft, at));
@@ -84,6 +82,13 @@ public class Replacements {
         claim.ifPresent(one -> swaps.tell(one, fresh, after));
         swaps.noteReplaced(place, former, after, draft);
         return after;
+    }
+
+    private static void announcedAlready(Stay stay) {
+        throw EntryCheck.refused(
+                "",
+                "a replacement is announced here already, serial number " + stay.serial()
+                        + ": withdraw it first, or wait until the device says it");
     }
 
     /** The stay before the one that goes on, which the device was first to tell of. */
@@ -104,6 +109,9 @@ public class Replacements {
                             draft.serial() == null || draft.serial().isBlank(),
                             "either a spare or a serial number")
                     .done();
+            // Two people may take the same one: the second is told that it is gone.
+            spares.find(scope.onlyCustomer(), draft.spareId())
+                    .ifPresent(one -> units.hold(one.unit().id()));
             Spare spare = spares.find(scope.onlyCustomer(), draft.spareId())
                     .filter(one -> one.leftAt().isEmpty())
                     .filter(one ->
@@ -180,7 +188,7 @@ public class Replacements {
     private void instead(Place place, Stay announced, Optional<Stay> former) {
         forget(announced);
         Unit unit = swaps.known(place, announced.instead(), place.modelId(), stays.mac(place.deviceId()));
-        stays.begin(unit.id(), place.deviceId(), announced.from(), Standing.CONFIRMED, swaps.by(), swaps.now());
+        swaps.begin(place, unit, announced.from(), Standing.CONFIRMED);
         swaps.arrive(place, unit, announced.from());
         Stay after = stays.now(place.deviceId()).orElseThrow();
         former.flatMap(stay -> claims.open(stay.unitId())).ifPresent(claim -> swaps.tell(claim, unit, after));
@@ -198,7 +206,9 @@ public class Replacements {
     /** The announced unit goes back to where it lay. */
     private void forget(Stay announced) {
         stays.remove(announced.id());
-        spares.putBack(announced.unitId(), Swaps.PUT_IN_PLACE);
+        if (spares.putBack(announced.unitId(), Swaps.PUT_IN_PLACE)) {
+            swaps.noteBack(spares.ofUnit(announced.unitId()).orElseThrow());
+        }
     }
 
     /** The stay before the announced one. */

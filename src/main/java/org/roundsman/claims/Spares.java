@@ -21,6 +21,7 @@ import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.InputRejected;
 import org.roundsman.fleet.Site;
 import org.roundsman.fleet.Sites;
+import org.roundsman.shared.Page;
 
 /**
  * What lies in store: in rooms and at sites. A unit belongs to the customer in whose room or at whose site it lies; in the
@@ -54,6 +55,16 @@ public class Spares {
     /** All that lies in store, by place, model and serial number. */
     public List<Spare> all(CustomerScope scope) {
         return spares.present(scope.onlyCustomer());
+    }
+
+    /**
+     * One page of it; the last one where there are fewer.
+     *
+     * @param number from 1
+     * @param size the most on a page, from 1
+     */
+    public Page<Spare> page(CustomerScope scope, int number, int size) {
+        return spares.page(scope.onlyCustomer(), number, size);
     }
 
     /** The same by id, those after that id, at most so many. */
@@ -168,11 +179,7 @@ public class Spares {
         audit.changed(
                 subject(before),
                 fields(before),
-                new FieldSet()
-                        .with("serial number", before.unit().serial())
-                        .with("model", before.unit().model())
-                        .with("note", before.note())
-                        .with("taken away", why.strip())
+                left(before, why.strip())
                         .with("became of it", fate.map(Fate::word).orElse("")));
     }
 
@@ -194,7 +201,9 @@ public class Spares {
                 site.name + ", " + site.customer.name);
     }
 
+    /** Its unit is held first: of two people who take the same spare, the second is told that it is gone. */
     private Spare require(CustomerScope scope, long id) {
+        find(scope, id).ifPresent(one -> rest.units().hold(one.unit().id()));
         return find(scope, id)
                 .filter(one -> one.leftAt().isEmpty())
                 .orElseThrow(() -> EntryCheck.refused("id", "this spare lies in store no more"));
@@ -204,16 +213,25 @@ public class Spares {
         return clock.instant().truncatedTo(ChronoUnit.MILLIS);
     }
 
-    private static Subject subject(Spare spare) {
+    static Subject subject(Spare spare) {
         OptionalLong owner = spare.unit().owner();
         return new Subject("spare", spare.id(), spare.unit().serial(), owner.isPresent() ? owner.getAsLong() : null);
     }
 
-    private static FieldSet fields(Spare spare) {
+    static FieldSet fields(Spare spare) {
         return new FieldSet()
                 .with("serial number", spare.unit().serial())
                 .with("model", spare.unit().model())
                 .with("lies", spare.where())
                 .with("note", spare.note());
+    }
+
+    /** The same of a spare that lies in store no more. */
+    static FieldSet left(Spare spare, String why) {
+        return new FieldSet()
+                .with("serial number", spare.unit().serial())
+                .with("model", spare.unit().model())
+                .with("note", spare.note())
+                .with("taken away", why);
     }
 }

@@ -18,6 +18,7 @@ import org.roundsman.claims.store.PurchaseTable;
 import org.roundsman.claims.store.SpareTable;
 import org.roundsman.claims.store.StayTable;
 import org.roundsman.claims.store.UnitTable;
+import org.roundsman.fleet.InputRejected;
 
 /**
  * Keeps which unit stands where, one place in one transaction, whoever it is learnt from. With a unit goes its purchase, and a
@@ -26,6 +27,8 @@ import org.roundsman.claims.store.UnitTable;
 @ApplicationScoped
 @Transactional
 class Stays {
+
+    private static final String STANDS = "it stands in a place";
 
     private final UnitTable units;
     private final StayTable stays;
@@ -42,7 +45,11 @@ class Stays {
         this.audit = audit;
     }
 
-    /** Takes in what a device says, or once said; returns what was done about it. */
+    /**
+     * Takes in what a device says, or once said; returns what was done about it.
+     *
+     * @throws InputRejected as {@link #begin}
+     */
     public Step hear(long deviceId, StayRules.Said said) {
         Optional<StayTable.Place> place = stays.place(deviceId);
         if (place.isEmpty()) {
@@ -76,8 +83,44 @@ class Stays {
         OptionalLong owner = OptionalLong.of(place.customerId());
         takeOver(owner, serial);
         Unit unit = units.ensure(owner, serial, place.modelId(), stays.mac(deviceId), at);
-        stays.begin(unit.id(), deviceId, at, Stay.Standing.READ, "", null);
-        stands(unit, deviceId, at, "it stands in a place");
+        begin(unit, deviceId, at, Stay.Standing.READ, "", null);
+        stands(unit, deviceId, at, STANDS);
+    }
+
+    /**
+     * A device tells no serial number: what a person reads on the unit stands for it from then on. Its purchase stays as it
+     * is entered.
+     *
+     * @throws InputRejected with a fault of {@code serial} when the unit stands elsewhere; else as {@link #begin}
+     */
+    Unit enter(long deviceId, String serial, Instant since) {
+        StayTable.Place place =
+                stays.place(deviceId).orElseThrow(() -> EntryCheck.refused("device", "there is no such device"));
+        OptionalLong owner = OptionalLong.of(place.customerId());
+        takeOver(owner, serial);
+        Unit unit = units.ensure(owner, serial, place.modelId(), stays.mac(deviceId), since);
+        boolean elsewhere = stays.nowOf(unit.id()).stream()
+                .anyMatch(stay -> stay.deviceId().isEmpty() || stay.deviceId().getAsLong() != deviceId);
+        new EntryCheck()
+                .that("serial", !elsewhere, "this unit stands in another place")
+                .done();
+        begin(unit, deviceId, since, Stay.Standing.ENTERED, "", null);
+        leaveStore(unit, deviceId, since, STANDS);
+        note("entered", stays.now(deviceId).orElseThrow(), "", unit.serial());
+        return unit;
+    }
+
+    /**
+     * Begins a stay that goes on.
+     *
+     * @param by who announced it, with the moment; empty and null where nobody did
+     * @throws InputRejected with the empty field when another unit came to stand there at the same moment
+     */
+    void begin(Unit unit, long deviceId, Instant from, Stay.Standing standing, String by, Instant announced) {
+        if (!stays.begin(unit.id(), deviceId, from, standing, by, announced)) {
+            throw EntryCheck.refused(
+                    "", "at the same moment another unit was entered for this place; look at the place again");
+        }
     }
 
     /** A spare out of the firm's own store that shows up in a place of a customer is that customer's from then on. */
@@ -91,11 +134,7 @@ class Stays {
 
     /** What else changes when a unit comes to stand somewhere. */
     void stands(Unit unit, long deviceId, Instant at, String why) {
-        if (unit.fate().isPresent()) {
-            units.fate(unit.id(), Optional.empty(), at);
-        }
-        spares.leave(
-                unit.id(), at.truncatedTo(ChronoUnit.MILLIS), why, audit.actor().name());
+        leaveStore(unit, deviceId, at, why);
         List<AuditTrail.Note> notes = new ArrayList<>();
         for (String gone : purchases.leave(deviceId, unit.serial())) {
             notes.add(purchase(unit, gone, "device " + deviceId, ""));
@@ -106,6 +145,24 @@ class Stays {
         if (!notes.isEmpty()) {
             audit.note(notes);
         }
+    }
+
+    /** What stands somewhere lies in no store, and neither went back nor was scrapped. */
+    private void leaveStore(Unit unit, long deviceId, Instant at, String why) {
+        if (unit.fate().isPresent()) {
+            units.fate(unit.id(), Optional.empty(), at);
+        }
+        spares.ofUnit(unit.id()).ifPresent(spare -> {
+            spares.leave(
+                    unit.id(),
+                    at.truncatedTo(ChronoUnit.MILLIS),
+                    why,
+                    audit.actor().name());
+            audit.changed(
+                    Spares.subject(spare),
+                    Spares.fields(spare),
+                    Spares.left(spare, why).with("stands as", "device " + deviceId));
+        });
     }
 
     private static AuditTrail.Note purchase(Unit unit, String serial, String old, String fresh) {

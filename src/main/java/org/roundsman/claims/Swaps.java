@@ -20,6 +20,7 @@ import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.Device;
 import org.roundsman.fleet.DeviceDraft;
 import org.roundsman.fleet.Devices;
+import org.roundsman.fleet.InputRejected;
 import org.roundsman.timeline.DeviceEvent;
 import org.roundsman.timeline.EventKind;
 import org.roundsman.timeline.Timeline;
@@ -107,6 +108,15 @@ class Swaps {
         return units.find(unit.id()).orElseThrow();
     }
 
+    /**
+     * Somebody says that the unit stands there from then on.
+     *
+     * @throws InputRejected with the empty field when another unit came to stand there at the same moment
+     */
+    void begin(Place place, Unit unit, Instant from, Stay.Standing standing) {
+        keeping.stays.begin(unit, place.deviceId(), from, standing, by(), now());
+    }
+
     /** The unit stands there: it leaves the store, its purchase goes with it, and the place is of its model. */
     void arrive(Place place, Unit unit, Instant at) {
         keeping.stays.stands(unit, place.deviceId(), at, PUT_IN_PLACE);
@@ -175,6 +185,11 @@ class Swaps {
                 "The announced unit did not come",
                 announced.serial(),
                 serial)));
+    }
+
+    /** The announced unit lies in store again, where it lay before. */
+    void noteBack(Spare spare) {
+        keeping.audit.changed(Spares.subject(spare), Spares.left(spare, PUT_IN_PLACE), Spares.fields(spare));
     }
 
     void noteAccepted(Place place, Stay announced) {

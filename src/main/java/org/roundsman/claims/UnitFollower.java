@@ -12,6 +12,7 @@ import javax.sql.DataSource;
 import org.jboss.logging.Logger;
 import org.roundsman.claims.StayRules.Step;
 import org.roundsman.claims.store.FollowTable;
+import org.roundsman.fleet.InputRejected;
 
 /**
  * Follows the serial numbers that devices say. It reads the timeline from where it left off, so that a unit that came and
@@ -102,7 +103,7 @@ public class UnitFollower {
     private static Step hear(long device, Supplier<Step> work) {
         try {
             return work.get();
-        } catch (IllegalStateException e) {
+        } catch (IllegalStateException | InputRejected e) {
             LOG.warnf("Which unit stands in the place of device %d could not be stored: %s", device, e.getMessage());
             return new Step.Nothing();
         }

@@ -3,6 +3,7 @@ package org.roundsman.fleet;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.roundsman.system.StorableText;
 
 /** Collects what is wrong with an entry, so that a person sees all of it at once. */
 public final class InputCheck {
@@ -16,7 +17,7 @@ public final class InputCheck {
         }
     }
 
-    /** A text of so many characters, without control characters other than line breaks and tabs. */
+    /** A text of so many characters that the database keeps, without control characters other than line breaks and tabs. */
     public void text(String field, String value, int least, int most) {
         that(field, value != null && value.strip().length() >= least, "must not be empty");
         that(field, value == null || value.length() <= most, "at most " + most + " characters");
@@ -24,6 +25,7 @@ public final class InputCheck {
                 field,
                 value == null || value.chars().noneMatch(c -> c < ' ' && c != '\n' && c != '\r' && c != '\t'),
                 "holds a control character");
+        that(field, value == null || StorableText.keeps(value), "holds half of a character; type it anew");
     }
 
     /** A missing number is not a fault here. */

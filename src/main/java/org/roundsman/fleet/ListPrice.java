@@ -33,6 +33,12 @@ public record ListPrice(BigDecimal amount, String currency) {
         check.that(code, priced || currency.isEmpty(), "a currency without a price says nothing; leave it empty");
         boolean known = currency.isEmpty() || CURRENCIES.contains(currency);
         check.that(code, known, "no currency code of ISO 4217; write three capital letters, such as EUR");
+        boolean money = !known || currency.isEmpty() || isMoney(currency);
+        check.that(
+                code,
+                money,
+                "stands for no money in ISO 4217, but for a metal, a test or the like; write the code of a currency, such"
+                        + " as EUR");
         if (priced) {
             check.that(price, amount.signum() >= 0 && amount.compareTo(MOST) < 0, "from 0 to 999999999.99");
             int decimals = known && !currency.isEmpty() ? decimals(currency) : 2;
@@ -50,6 +56,11 @@ public record ListPrice(BigDecimal amount, String currency) {
         }
         BigDecimal shortest = amount.stripTrailingZeros();
         return shortest.scale() < decimals(currency) ? shortest.setScale(decimals(currency)) : shortest;
+    }
+
+    /** Codes to which no minor unit applies (ISO 4217, list one) are no money: metals, units of account, tests, none at all. */
+    private static boolean isMoney(String currency) {
+        return Currency.getInstance(currency).getDefaultFractionDigits() >= 0;
     }
 
     /** Decimals of the currency's minor unit (ISO 4217); 2 for codes without one, such as gold. */

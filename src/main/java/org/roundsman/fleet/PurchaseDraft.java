@@ -40,6 +40,27 @@ public record PurchaseDraft(
         return check.faults();
     }
 
+    /**
+     * The same, and days that are hardly meant. What is ordered comes within a year; a day beyond is a slip of the pen, and
+     * would cover the unit until then.
+     *
+     * @param today by the calendar in UTC
+     */
+    public Map<String, String> faults(LocalDate today) {
+        InputCheck check = new InputCheck();
+        check(check);
+        LocalDate last = today.plusYears(1);
+        checkFar(check, "boughtOn", boughtOn, last);
+        checkFar(check, "deliveredOn", deliveredOn, last);
+        checkFar(check, "installedOn", installedOn, last);
+        return check.faults();
+    }
+
+    private static void checkFar(InputCheck check, String field, LocalDate day, LocalDate last) {
+        boolean near = day == null || !day.isAfter(last);
+        check.that(field, near, "this day is more than a year ahead; look for a slip of the pen");
+    }
+
     void check(InputCheck check) {
         check.text("serial", serial, 1, 120);
         check.text("supplier", supplier, 0, 120);

@@ -9,4 +9,12 @@ public final class StorableText {
     public static String of(String text) {
         return text.replace("\0", "\\x00");
     }
+
+    /**
+     * Whether the text comes back from the database as it went in. U+0000 is not taken; half of a surrogate pair, which no
+     * encoding form of Unicode can write, would come back as another character.
+     */
+    public static boolean keeps(String text) {
+        return text.codePoints().noneMatch(c -> c == 0 || Character.getType(c) == Character.SURROGATE);
+    }
 }

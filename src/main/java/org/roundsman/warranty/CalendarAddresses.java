@@ -20,6 +20,7 @@ import org.roundsman.audit.AuditTrail;
 import org.roundsman.audit.FieldSet;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.InputRejected;
+import org.roundsman.system.StorableText;
 import org.roundsman.warranty.store.CalendarTable;
 
 /**
@@ -66,7 +67,10 @@ public class CalendarAddresses {
      */
     public String add(CustomerScope scope, long accountId, String name, OptionalLong customerId) {
         String called = name == null ? "" : name.strip();
-        if (called.isEmpty() || called.length() > LONGEST_NAME || called.chars().anyMatch(Character::isISOControl)) {
+        if (called.isEmpty()
+                || called.length() > LONGEST_NAME
+                || called.chars().anyMatch(Character::isISOControl)
+                || !StorableText.keeps(called)) {
             throw refused("name", "give it a name of at most " + LONGEST_NAME + " characters");
         }
         if (!table.holdUsable(accountId)) {

@@ -3,6 +3,7 @@ package org.roundsman.warranty;
 import java.time.LocalDate;
 import java.util.LinkedHashMap;
 import java.util.Map;
+import org.roundsman.system.StorableText;
 
 /**
  * An extended contract as entered.
@@ -48,6 +49,8 @@ public record ContractDraft(String number, String supplier, String service, Loca
             faults.put(field, "at most " + most + " characters");
         } else if (value.chars().anyMatch(c -> c < ' ' && c != '\n' && c != '\r' && c != '\t')) {
             faults.put(field, "holds a control character");
+        } else if (!StorableText.keeps(value)) {
+            faults.put(field, "holds half of a character; type it anew");
         }
     }
 

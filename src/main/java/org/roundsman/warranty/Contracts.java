@@ -6,6 +6,7 @@ import jakarta.inject.Inject;
 import jakarta.transaction.Transactional;
 import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.LinkedHashSet;
 import java.util.List;
@@ -13,6 +14,7 @@ import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Collectors;
 import javax.sql.DataSource;
 import org.roundsman.audit.AuditEntry.FieldChange;
 import org.roundsman.audit.AuditEntry.Subject;
@@ -23,6 +25,7 @@ import org.roundsman.catalogue.WarrantyTerms.Service;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.InputRejected;
 import org.roundsman.warranty.store.ContractTable;
+import org.roundsman.warranty.store.UnitTable;
 
 /**
  * Extended contracts and the units they cover. Every change throws {@link InputRejected} with a fault of {@code id} when the
@@ -36,6 +39,7 @@ public class Contracts {
     private static final int MOST_NAMED = 100;
 
     private final ContractTable table;
+    private final UnitTable units;
     private final Warranties warranties;
     private final AuditTrail audit;
     private final Event<CoverChanged> changed;
@@ -43,6 +47,7 @@ public class Contracts {
     @Inject
     Contracts(DataSource database, Warranties warranties, AuditTrail audit, Event<CoverChanged> changed) {
         this.table = new ContractTable(database);
+        this.units = new UnitTable(database);
         this.warranties = warranties;
         this.audit = audit;
         this.changed = changed;
@@ -53,9 +58,10 @@ public class Contracts {
      *
      * @param added how many it covers that it did not cover before
      * @param already how many it covered before
+     * @param left those of units that left for good, with what became of them, such as {@code scrapped}; they were not taken
      * @param unknown those that no unit of the customer has; they were not taken
      */
-    public record Covered(int added, int already, List<String> unknown) {}
+    public record Covered(int added, int already, Map<String, String> left, List<String> unknown) {}
 
     /** Those in the scope; the one that ends last first. */
     public List<Contract> all(CustomerScope scope) {
@@ -75,6 +81,29 @@ public class Contracts {
     /** Serial numbers that a contract covers; none when it is not there or lies outside the scope. */
     public Set<String> serials(CustomerScope scope, long id) {
         return find(scope, id).map(one -> table.serials(one.id())).orElse(Set.of());
+    }
+
+    /**
+     * What became of units that a contract covers and that left for good, such as {@code scrapped}, by serial number in lower
+     * case; nothing when the contract is not there or lies outside the scope.
+     */
+    public Map<String, String> left(CustomerScope scope, long id) {
+        return find(scope, id)
+                .map(one -> left(one.customerId(), table.serials(one.id())))
+                .orElse(Map.of());
+    }
+
+    private Map<String, String> left(long customerId, Collection<String> serials) {
+        Set<String> wanted = serials.stream()
+                .map(serial -> serial.strip().toLowerCase(Locale.ROOT))
+                .collect(Collectors.toSet());
+        Map<String, String> left = new HashMap<>();
+        units.known(customerId, wanted).forEach((key, unit) -> {
+            if (unit.gone()) {
+                left.put(key.serial(), unit.fate());
+            }
+        });
+        return left;
     }
 
     /**
@@ -133,13 +162,13 @@ public class Contracts {
             }
         }
         Set<String> good = new LinkedHashSet<>();
-        List<String> unknown = new ArrayList<>();
+        List<String> missing = new ArrayList<>();
         for (String serial : serials) {
             String found = known.get(serial.strip().toLowerCase(Locale.ROOT));
             if (found != null) {
                 good.add(found);
             } else if (!serial.isBlank()) {
-                unknown.add(serial.strip());
+                missing.add(serial.strip());
             }
         }
         int added = table.cover(id, good);
@@ -148,7 +177,22 @@ public class Contracts {
                     new Note("covered units", subject(contract), List.of(named("units", "", List.copyOf(good))))));
             changed.fire(new CoverChanged());
         }
-        return new Covered(added, good.size() - added, unknown);
+        return told(contract, added, good.size() - added, missing);
+    }
+
+    private Covered told(Contract contract, int added, int already, List<String> missing) {
+        Map<String, String> fates = missing.isEmpty() ? Map.of() : left(contract.customerId(), missing);
+        Map<String, String> left = new LinkedHashMap<>();
+        List<String> unknown = new ArrayList<>();
+        for (String serial : missing) {
+            String fate = fates.get(serial.toLowerCase(Locale.ROOT));
+            if (fate == null) {
+                unknown.add(serial);
+            } else {
+                left.put(serial, fate);
+            }
+        }
+        return new Covered(added, already, left, unknown);
     }
 
     /** Covers all units of the customer that the search finds and that have a serial number. */

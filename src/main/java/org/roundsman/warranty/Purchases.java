@@ -117,10 +117,8 @@ public class Purchases {
     }
 
     private void check(long customerId, OptionalLong modelId, PurchaseDraft draft, long id) {
-        Map<String, String> faults = new LinkedHashMap<>(draft.faults());
-        far(faults, "boughtOn", draft.boughtOn());
-        far(faults, "deliveredOn", draft.deliveredOn());
-        far(faults, "installedOn", draft.installedOn());
+        Map<String, String> faults =
+                new LinkedHashMap<>(draft.faults(LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC)));
         if (draft.siteId() != null && !table.ownsSite(customerId, draft.siteId())) {
             faults.put("siteId", "this site is not there, or not of this customer");
         }
@@ -140,14 +138,6 @@ public class Purchases {
         }
         if (!faults.isEmpty()) {
             throw new InputRejected(faults);
-        }
-    }
-
-    /** What is ordered comes within a year; a day beyond is a slip of the pen, and would cover the unit until then. */
-    private void far(Map<String, String> faults, String field, LocalDate day) {
-        LocalDate last = LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC).plusYears(1);
-        if (day != null && day.isAfter(last)) {
-            faults.putIfAbsent(field, "this day is more than a year ahead; look for a slip of the pen");
         }
     }
 

@@ -58,6 +58,9 @@ class ClaimsDbTest {
     Replacements replacements;
 
     @Inject
+    Spares spares;
+
+    @Inject
     HistoryLoad load;
 
     @Inject
@@ -193,6 +196,21 @@ class ClaimsDbTest {
         fixture.follow();
         assertThat(tables.number("select count(*) from unit_stay where device_id = " + mute))
                 .isEqualTo(2);
+    }
+
+    @Test
+    void aSpareThatIsReadFromTheUnitInAPlaceLiesInStoreNoMore() {
+        long mute = fleet.device(place.siteId(), place.credentialId(), "mute", "127.99.0.8", 16_099);
+        String read = UnitsFixture.serial();
+        Spare spare = spares.add(ALL, new SpareDraft(read, null, null, place.siteId(), ""));
+        claims.open(ALL, new ClaimDraft(mute, null, null, read, "Dead", ""));
+        assertThat(spares.find(ALL, spare.id()).orElseThrow().leftAt()).isPresent();
+        assertThat(tables.number("select count(*) from audit_entry where subject = 'spare' and action = 'changed' and"
+                        + " subject_id = " + spare.id()))
+                .isEqualTo(1);
+        assertThat(tables.number("select count(*) from audit_entry where subject = 'unit in place' and action ="
+                        + " 'entered' and subject_id = " + mute))
+                .isEqualTo(1);
     }
 
     @Test

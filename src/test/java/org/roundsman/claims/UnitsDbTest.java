@@ -13,10 +13,13 @@ import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.stream.Stream;
+import javax.sql.DataSource;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.roundsman.claims.ReplacementDraft.Old;
 import org.roundsman.claims.Stay.Standing;
+import org.roundsman.claims.store.FollowTable;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.fleet.Device;
 import org.roundsman.fleet.DeviceDraft;
@@ -26,6 +29,7 @@ import org.roundsman.measure.Condition;
 import org.roundsman.readings.Availability;
 import org.roundsman.readings.DeviceHistory;
 import org.roundsman.readings.HistoryLoad;
+import org.roundsman.shared.Page;
 import org.roundsman.web.FleetFixture;
 import org.roundsman.web.MarkedPlaces;
 
@@ -64,6 +68,9 @@ class UnitsDbTest {
 
     @Inject
     MarkedPlaces tables;
+
+    @Inject
+    DataSource database;
 
     @Inject
     Clock clock;
@@ -197,8 +204,8 @@ class UnitsDbTest {
         assertThat(stay.instead()).isEqualTo(c);
         assertThat(stay.awaited()).isTrue();
         assertThat(refused(() -> replacements.announce(ALL, draft(c, 1, Old.SCRAPPED)))
-                        .get("serial"))
-                .contains("announced here already");
+                        .get(""))
+                .contains("announced here already, serial number " + b);
         Stay accepted = replacements.accept(ALL, device);
         assertThat(accepted.serial()).isEqualTo(c);
         assertThat(stays()).containsExactly(stay(c, 10, -1, Standing.CONFIRMED), stay(a, 48, 10, Standing.READ));
@@ -301,6 +308,66 @@ class UnitsDbTest {
         ReplacementDraft both = new ReplacementDraft(device, 1L, c, null, null, Old.SCRAPPED, null, null, "", null);
         assertThat(refused(() -> replacements.announce(ALL, both))).containsKey("serial");
         assertThat(stays()).as("nothing was changed").containsExactly(stay(a, 48, -1, Standing.READ));
+    }
+
+    private long audited(Spare spare, String what) {
+        return tables.number("select count(*) from audit_entry where subject = 'spare' and action = 'changed'"
+                + " and subject_id = " + spare.id() + " and customer_id = " + place.customerId()
+                + " and changes::text like '%" + what + "%'");
+    }
+
+    @Test
+    void aSpareThatComesToStandSomewhereLeavesAnEntryInTheAudit() {
+        StoreRoom room = rooms.add(ALL, null, "Van " + b, "");
+        Spare spare = spares.add(ALL, new SpareDraft(b, null, room.id(), null, ""));
+        says(48, a);
+        fixture.follow();
+        replacements.announce(
+                ALL, new ReplacementDraft(device, spare.id(), "", null, null, Old.SCRAPPED, null, null, "", null));
+        assertThat(audited(spare, "put in the place of another unit")).isEqualTo(1);
+        assertThat(audited(spare, "device " + device)).as("with the place").isEqualTo(1);
+        replacements.withdraw(ALL, device);
+        assertThat(tables.number("select count(*) from audit_entry where subject = 'spare' and subject_id = "
+                        + spare.id() + " and action = 'changed'"))
+                .as("and of coming back")
+                .isEqualTo(2);
+        says(1, b);
+        fixture.follow();
+        assertThat(spares.find(ALL, spare.id()).orElseThrow().leftAt()).isPresent();
+        assertThat(audited(spare, "it stands in a place"))
+                .as("as a device says")
+                .isEqualTo(1);
+    }
+
+    /** As at the first start, which begins the stays of many devices in one go. */
+    @Test
+    void aSpareAmongManyNewDevicesLeavesTheStoreToo() {
+        Spare spare = spares.add(ALL, new SpareDraft(a, null, null, place.siteId(), ""));
+        says(1, a);
+        new FollowTable(database).beginAll();
+        fixture.follow();
+        assertThat(stays()).containsExactly(stay(a, 1, -1, Standing.READ));
+        assertThat(spares.find(ALL, spare.id()).orElseThrow().leftAt()).isPresent();
+        assertThat(audited(spare, "it stands in a place")).isEqualTo(1);
+    }
+
+    @Test
+    void sparesAreListedPageByPage() {
+        StoreRoom room = rooms.add(ALL, place.customerId(), "Cellar", "");
+        for (String serial : List.of(a, b, c)) {
+            spares.add(ALL, new SpareDraft(serial, null, room.id(), null, ""));
+        }
+        CustomerScope own = CustomerScope.of(place.customerId());
+        Page<Spare> first = spares.page(own, 1, 2);
+        Page<Spare> last = spares.page(own, 9, 2);
+        assertThat(first.items()).hasSize(2);
+        assertThat(first.total()).isEqualTo(3);
+        assertThat(last.number()).isEqualTo(2);
+        assertThat(Stream.concat(first.items().stream(), last.items().stream()).toList())
+                .isEqualTo(spares.all(own));
+        assertThat(spares.page(CustomerScope.of(place.customerId() + 1_000_000), 1, 2)
+                        .items())
+                .isEmpty();
     }
 
     @Test

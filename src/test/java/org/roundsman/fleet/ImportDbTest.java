@@ -7,6 +7,8 @@ import static org.roundsman.fleet.TransferFixture.unique;
 
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
+import java.time.Clock;
+import java.time.LocalDate;
 import java.util.List;
 import java.util.Map;
 import org.junit.jupiter.api.BeforeEach;
@@ -37,6 +39,9 @@ class ImportDbTest {
 
     @Inject
     Credentials credentials;
+
+    @Inject
+    Clock clock;
 
     private long account;
     private String name;
@@ -250,9 +255,13 @@ class ImportDbTest {
                 "price,currency#%s,S1,~1.234,50~,EUR|price|without thousands separators",
                 "price,currency#%s,S1,-5,EUR|price|amount such as",
                 "price,currency#%s,S1,5,XYZ|currency|ISO 4217",
+                "price,currency#%s,S1,5,XTS|currency|no money",
                 "bought_on#%s,S1,31.03.2026|bought_on|year-month-day",
                 "bought_on#%s,S1,2026-02-30|bought_on|calendar",
                 "bought_on#%s,S1,0206-02-03|bought_on|from 1990",
+                "bought_on#%s,S1,2099-02-03|bought_on|more than a year ahead",
+                "delivered_on#%s,S1,2099-02-03|delivered_on|more than a year ahead",
+                "installed_on#%s,S1,2099-02-03|installed_on|more than a year ahead",
                 "device#%s,S1,AP 1|site|name the site",
                 "site,device#%s,S1,Pier 1,AP 77|device|no device of this name",
                 "note#%s,,x|serial|must not be empty"
@@ -261,6 +270,13 @@ class ImportDbTest {
         String text =
                 "customer,serial," + row.replace('#', '\n').replace('~', '"').formatted(name) + "\n";
         assertThat(faults(text).get(column)).contains(reason);
+    }
+
+    @Test
+    void aDeliveryInSomeWeeksIsTaken() {
+        String day = LocalDate.now(clock).plusWeeks(6).toString();
+        String text = "customer,serial,delivered_on\n" + name + ",S1," + day + "\n";
+        assertThat(only(transfer.check(account, text)).outcome()).isEqualTo(ImportOutcome.NEW);
     }
 
     @Test

@@ -91,7 +91,10 @@ class ModelDraftTest {
         assertThat(ModelBuild.plainBands(kept)).isEqualTo(kept);
     }
 
-    /** ISO 4217 gives the yen no minor unit and the Bahraini dinar three digits (from java.util.Currency and from memory). */
+    /**
+     * ISO 4217 gives the yen no minor unit and the Bahraini dinar three digits (from java.util.Currency and from memory). To
+     * XXX, XTS, gold and special drawing rights its list one says that no minor unit applies (from memory).
+     */
     @ParameterizedTest
     @CsvSource({
         "249.00, EUR, ''",
@@ -105,7 +108,11 @@ class ModelDraftTest {
         "5, '', currency",
         ", EUR, currency",
         "5, EURO, currency",
-        "5, XXZ, currency"
+        "5, XXZ, currency",
+        "5, XXX, currency",
+        "5, XTS, currency",
+        "5, XAU, currency",
+        "5, XDR, currency"
     })
     void aPriceNeedsItsCurrency(BigDecimal amount, String currency, String fault) {
         ModelDraft draft = with(new ListPrice(amount, currency), ModelTerms.NONE, ModelEnds.NONE);

@@ -198,7 +198,7 @@ class WarrantyDbTest {
         Contract made = contracts.add(ALL, place.customerId(), draft);
         Contracts.Covered first =
                 contracts.cover(ALL, made.id(), List.of(" " + serial().toLowerCase(java.util.Locale.ROOT), "NOBODY-1"));
-        assertThat(first).isEqualTo(new Contracts.Covered(1, 0, List.of("NOBODY-1")));
+        assertThat(first).isEqualTo(new Contracts.Covered(1, 0, Map.of(), List.of("NOBODY-1")));
         assertThat(cover().lastDay()).contains(today.plusYears(2));
         assertThat(contracts.of(cover())).extracting(Contract::id).containsExactly(made.id());
         assertThat(contracts.cover(ALL, made.id(), CoverSearch.everything()).already())
@@ -215,6 +215,25 @@ class WarrantyDbTest {
         for (String action : List.of("added", "covered units", "covers units no more", "removed")) {
             assertThat(noted("contract", action)).as(action).isEqualTo(1);
         }
+    }
+
+    @Test
+    void aContractSaysWhatBecameOfUnitsThatLeftForGood() {
+        String gone = "GONE-" + place.deviceId();
+        purchases.add(ALL, place.customerId(), OptionalLong.empty(), draft(gone, null, null, today));
+        ContractDraft draft = new ContractDraft("G-" + place.siteId(), "", "", today, today.plusYears(2), "");
+        long contract = contracts.add(ALL, place.customerId(), draft).id();
+        assertThat(contracts.cover(ALL, contract, List.of(gone)).added()).isEqualTo(1);
+        assertThat(contracts.left(ALL, contract)).isEmpty();
+        places.tell(
+                "insert into unit (customer_id, serial, fate, fate_since, known_since) values (" + place.customerId()
+                        + ", ?, 'SENT_BACK', now(), now())",
+                gone);
+        assertThat(contracts.left(ALL, contract))
+                .isEqualTo(Map.of(gone.toLowerCase(java.util.Locale.ROOT), "sent back"));
+        assertThat(contracts.left(other, contract)).isEmpty();
+        assertThat(contracts.cover(ALL, contract, List.of(gone, "NOBODY-2")))
+                .isEqualTo(new Contracts.Covered(0, 0, Map.of(gone, "sent back"), List.of("NOBODY-2")));
     }
 
     @Test

@@ -76,6 +76,24 @@ class ClaimsApiDbTest {
                 .contains(claim.getLong("id"));
     }
 
+    /** RFC 8259, section 8.2: JSON can name half of a surrogate pair, and no text of the database can hold it. */
+    @Test
+    void halfOfACharacterIsRefusedInEveryText() {
+        String half = "x\\" + "ud83d";
+        assertThat(refused("/spares", "\"serial\":\"" + half + "\",\"siteId\":" + place.siteId()))
+                .isEqualTo("serial");
+        assertThat(refused("/claims", "\"device\":" + place.deviceId() + ",\"fault\":\"" + half + "\""))
+                .isEqualTo("fault");
+        assertThat(refused(
+                        "/devices/" + place.deviceId() + "/replacement",
+                        "\"serial\":\"" + fresh + "\",\"old\":\"scrapped\",\"note\":\"" + half + "\""))
+                .isEqualTo("note");
+    }
+
+    private String refused(String path, String fields) {
+        return require(422, api.post(path, "{" + fields + "}")).getString("errors[0].field");
+    }
+
     @Test
     void aSpareIsAddedMovedAndPutInAPlace() {
         JsonPath spare =
@@ -91,6 +109,13 @@ class ClaimsApiDbTest {
                         "{\"spare\":" + id + ",\"old\":\"spare\",\"siteId\":" + place.siteId() + "}"));
         assertThat(stay.getString("standing")).isEqualTo("announced");
         assertThat(stay.getString("serial")).isEqualTo(fresh);
+        assertThat(require(
+                                409,
+                                api.post(
+                                        "/devices/" + place.deviceId() + "/replacement",
+                                        "{\"serial\":\"" + old + "-2\",\"old\":\"scrapped\"}"))
+                        .getString("detail"))
+                .contains("announced here already");
         require(404, api.get("/spares/" + id));
         assertThat(require(200, api.get("/devices/" + place.deviceId() + "/units"))
                         .getList("items.serial"))

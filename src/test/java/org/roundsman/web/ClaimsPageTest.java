@@ -165,10 +165,11 @@ class ClaimsPageTest {
         page.selectOption("#where", new com.microsoft.playwright.options.SelectOption().setLabel("Van " + fresh));
         screen.check("claims-spare-new");
         press(page, "Save");
-        assertThat(page.locator("section:has(#all)").innerText()).contains(fresh);
-        screen.check("claims-spares");
-        tap(page, AriaRole.LINK, fresh);
+        assertThat(page.locator("h1").innerText()).contains(fresh);
         screen.check("claims-spare");
+        page.navigate(address + "spares");
+        assertThat(page.locator("section:has(#all)").innerText()).contains("Page 1 of");
+        screen.check("claims-spares");
     }
 
     @Test
@@ -194,6 +195,32 @@ class ClaimsPageTest {
         Response illegal = browser.post(claim, claim + "/move", java.util.Map.of("state", "replaced"));
         assertThat(illegal.statusCode()).isEqualTo(422);
         assertThat(illegal.asString()).contains("a claim that is opened cannot become replaced");
+    }
+
+    @Test
+    void whoIsSecondSeesTheFormAgainAndWhy() {
+        Browser browser = fixture.browser(Role.TECHNICIAN, null);
+        String form = "/devices/" + place.deviceId() + "/replace";
+        assertThat(browser.post(form, form, java.util.Map.of("serial", fresh, "old", "SCRAPPED"))
+                        .statusCode())
+                .isEqualTo(303);
+        Response second = browser.post(form, form, java.util.Map.of("serial", fresh + "-2", "old", "SCRAPPED"));
+        assertThat(second.statusCode()).isEqualTo(409);
+        assertThat(second.asString())
+                .contains("announced here already, serial number " + fresh + ":")
+                .contains("value=\"" + fresh + "-2\"");
+        Response moved = browser.post(
+                "/spares/new", "/spares", java.util.Map.of("serial", fresh + "-3", "where", "site-" + place.siteId()));
+        String spare = moved.header("Location").replaceAll(".*/spares/", "/spares/");
+        String token = browser.token(spare);
+        assertThat(browser.send(spare + "/away", token, java.util.Map.of("why", "sold"))
+                        .statusCode())
+                .isEqualTo(303);
+        Response again = browser.send(spare + "/away", token, java.util.Map.of("why", "lost"));
+        assertThat(again.statusCode()).isEqualTo(409);
+        assertThat(again.asString())
+                .contains("this spare lies in store no more")
+                .contains("sold");
     }
 
     @Test

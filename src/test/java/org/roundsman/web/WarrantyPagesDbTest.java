@@ -126,6 +126,33 @@ class WarrantyPagesDbTest {
     }
 
     @Test
+    void aContractNamesWhatBecameOfItsUnits() {
+        String gone = "GONE " + place.marker();
+        places.tell("insert into warranty_contract (customer_id, number, begins_on, ends_on) values ("
+                + place.customerId() + ", 'G-1', current_date, current_date + 50)");
+        long contract = places.number(
+                "select max(id) from warranty_contract where number = 'G-1' and customer_id = " + place.customerId());
+        places.tell("insert into contract_unit (contract_id, serial) values (" + contract + ", ?)", gone);
+        String page = "/warranty/contracts/" + contract;
+        assertThat(manager.get(page).asString()).contains("no unit tells this serial number now");
+        places.tell(
+                "insert into unit (customer_id, serial, fate, fate_since, known_since) values (" + place.customerId()
+                        + ", ?, 'SCRAPPED', now(), now())",
+                gone);
+        assertThat(manager.get(page).asString())
+                .contains("this unit was scrapped")
+                .doesNotContain("no unit tells this serial number now");
+        assertThat(manager.get("/units?customer=" + place.customerId() + "&serial=" + gone)
+                        .statusCode())
+                .as("its page, where the contract leads")
+                .isEqualTo(303);
+        Response told = manager.post(page, page + "/serials", Map.of("serials", gone + "\nNOBODY-3"));
+        assertThat(told.asString())
+                .contains("Not taken, since these units left for good", gone + ": scrapped")
+                .contains("no unit of this customer has such a serial number", "NOBODY-3");
+    }
+
+    @Test
     void everyListIsASheetThatNoSpreadsheetTakesForFormulas() {
         places.tell("update device set name = '=1+1' where id = " + place.deviceId());
         for (String path : List.of(

@@ -81,11 +81,6 @@ public final class ClaimTable {
         return find(customer, id);
     }
 
-    /** Nobody else who does the same opens a claim of that unit until the end of this thread's transaction. */
-    public void holdUnit(long unitId) {
-        rows.list("select id from unit where id = ? for no key update", row -> row.getLong(1), unitId);
-    }
-
     /** The claim of a unit that is not closed. */
     public Optional<Claim> open(long unitId) {
         return rows.one(WHOLE + " where k.unit_id = ? and k.state <> 'CLOSED'", ClaimTable::claim, unitId);

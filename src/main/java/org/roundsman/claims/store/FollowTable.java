@@ -12,6 +12,10 @@ public final class FollowTable {
     /** Serial numbers that hold nothing to see are none. */
     private static final String SPOKEN = "btrim(f.value, E' \\t\\r\\n')";
 
+    /** It has to leave the store, which is done for one device at a time. */
+    private static final String IN_STORE = "exists (select from spare sp join unit lying on lying.id = sp.unit_id"
+            + " where sp.left_at is null and lower(lying.serial) = lower(" + SPOKEN + "))";
+
     private final Rows rows;
 
     public FollowTable(DataSource database) {
@@ -30,13 +34,17 @@ public final class FollowTable {
                 event);
     }
 
-    /** Begins the stay of every device that says a serial number and never had one, with the fact; returns how many. */
+    /**
+     * Begins the stay of every device that says a serial number and never had one, with the fact, unless such a unit lies in
+     * store; returns how many.
+     */
     public int beginAll() {
         rows.run("insert into unit (customer_id, serial, model_id, mac, known_since) select s.customer_id, " + SPOKEN
                 + ", d.model_id, coalesce(m.value, ''), f.since from device_fact f join device d on d.id = f.device_id"
                 + " join site s on s.id = d.site_id left join device_fact m on m.device_id = d.id and m.fact ="
                 + " 'BASE_MAC' where f.fact = 'SERIAL' and " + SPOKEN + " <> ''"
-                + " and not exists (select from unit_stay st where st.device_id = d.id) order by f.since, d.id"
+                + " and not exists (select from unit_stay st where st.device_id = d.id) and not " + IN_STORE
+                + " order by f.since, d.id"
                 + " on conflict (coalesce(customer_id, 0), lower(serial)) do nothing");
         return rows.run(
                 "insert into unit_stay (unit_id, customer_id, site_id, device_id, device_name, site_name, from_at,"
@@ -45,7 +53,7 @@ public final class FollowTable {
                         + " on coalesce(u.customer_id, 0) = s.customer_id and lower(u.serial) = lower("
                         + SPOKEN + ")"
                         + " where f.fact = 'SERIAL' and " + SPOKEN + " <> ''"
-                        + " and not exists (select from unit_stay st where st.device_id = d.id)"
+                        + " and not exists (select from unit_stay st where st.device_id = d.id) and not " + IN_STORE
                         + " on conflict (device_id) where until_at is null do nothing");
     }
 

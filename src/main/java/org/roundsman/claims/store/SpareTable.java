@@ -8,6 +8,7 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import javax.sql.DataSource;
 import org.roundsman.claims.Spare;
+import org.roundsman.shared.Page;
 import org.roundsman.system.Rows;
 
 /** The table of spares. Works in the transaction of this thread. */
@@ -30,6 +31,9 @@ public final class SpareTable {
 
     private static final String LAY =
             " from spare sp left join store_room r on r.id = sp.room_id left join site s on s.id = sp.site_id";
+
+    private static final String BY_PLACE =
+            " order by lower(coalesce(r.name, s.name)), lower(coalesce(m.name, '')), lower(u.serial), sp.id";
 
     private final Rows rows;
 
@@ -55,12 +59,22 @@ public final class SpareTable {
     /** What lies in store, by place, model and serial number; of one customer, or null for all. */
     public List<Spare> present(Long customer) {
         return rows.list(
-                WHOLE + " where sp.left_at is null and" + SEEN
-                        + " order by lower(coalesce(r.name, s.name)), lower(coalesce(m.name, '')), lower(u.serial),"
-                        + " sp.id",
+                WHOLE + " where sp.left_at is null and" + SEEN + BY_PLACE, SpareTable::spare, customer, customer);
+    }
+
+    /** One page of the same; the last one where there are fewer. */
+    public Page<Spare> page(Long customer, int wanted, int size) {
+        long total = rows.number("select count(*)" + LAY + " where sp.left_at is null and" + SEEN, customer, customer);
+        int last = (int) Math.max(1, (total + size - 1) / size);
+        int number = Math.min(wanted, last);
+        List<Spare> found = rows.list(
+                WHOLE + " where sp.left_at is null and" + SEEN + BY_PLACE + " limit ? offset ?",
                 SpareTable::spare,
                 customer,
-                customer);
+                customer,
+                size,
+                (number - 1L) * size);
+        return new Page<>(found, number, size, total);
     }
 
     /** The same by id, after that id. */

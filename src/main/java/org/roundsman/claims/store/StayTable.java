@@ -145,18 +145,21 @@ public final class StayTable {
                 deviceId);
     }
 
-    /** Begins a stay that goes on. */
-    public void begin(long unitId, long deviceId, Instant from, Stay.Standing standing, String by, Instant announced) {
-        rows.run(
-                "insert into unit_stay (unit_id, customer_id, site_id, device_id, device_name, site_name, from_at,"
-                        + " standing, announced_by, announced_at) select ?, s.customer_id, s.id, d.id, d.name, s.name, ?,"
-                        + " ?, ?, ? from device d join site s on s.id = d.site_id where d.id = ?",
-                unitId,
-                from,
-                standing.name(),
-                by,
-                announced,
-                deviceId);
+    /** Begins a stay that goes on; false when another one goes on there, since a moment ago perhaps. */
+    public boolean begin(
+            long unitId, long deviceId, Instant from, Stay.Standing standing, String by, Instant announced) {
+        return rows.run(
+                        "insert into unit_stay (unit_id, customer_id, site_id, device_id, device_name, site_name,"
+                                + " from_at, standing, announced_by, announced_at) select ?, s.customer_id, s.id, d.id,"
+                                + " d.name, s.name, ?, ?, ?, ? from device d join site s on s.id = d.site_id where"
+                                + " d.id = ? on conflict (device_id) where until_at is null do nothing",
+                        unitId,
+                        from,
+                        standing.name(),
+                        by,
+                        announced,
+                        deviceId)
+                > 0;
     }
 
     public void end(long id, Instant at) {

@@ -48,6 +48,11 @@ public final class UnitTable {
         return rows.one(WHOLE + " where u.id = ?", UnitTable::unit, id);
     }
 
+    /** Nobody else who does the same claims, moves or places that unit until the end of this thread's transaction. */
+    public void hold(long id) {
+        rows.list("select id from unit where id = ? for no key update", row -> row.getLong(1), id);
+    }
+
     /** By its serial number, without regard to case. */
     public Optional<Unit> find(OptionalLong owner, String serial) {
         return rows.one(

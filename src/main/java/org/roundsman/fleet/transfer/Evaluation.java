@@ -2,6 +2,7 @@ package org.roundsman.fleet.transfer;
 
 import java.sql.Connection;
 import java.sql.SQLException;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -23,20 +24,27 @@ final class Evaluation {
 
     private final ImportRights rights;
     private final Picture picture;
+    private final LocalDate today;
     private final List<Entry<CustomerDraft>> customers = new ArrayList<>();
     private final List<Entry<SiteDraft>> sites = new ArrayList<>();
     private final List<Entry<ModelDraft>> models = new ArrayList<>();
     private final List<Entry<DeviceDraft>> devices = new ArrayList<>();
     private final List<Entry<Bought>> purchases = new ArrayList<>();
 
-    private Evaluation(ImportRights rights, Picture picture) {
+    private Evaluation(ImportRights rights, Picture picture, LocalDate today) {
         this.rights = rights;
         this.picture = picture;
+        this.today = today;
     }
 
-    /** Evaluates the rows against the fleet as the connection's transaction sees it; the rows then hold their outcomes. */
-    static Evaluation of(Connection connection, ImportRights rights, List<Line> lines) throws SQLException {
-        Evaluation evaluation = new Evaluation(rights, Picture.load(connection, rights.scope(), lines));
+    /**
+     * Evaluates the rows against the fleet as the connection's transaction sees it; the rows then hold their outcomes.
+     *
+     * @param today by the calendar in UTC: what is far ahead of it is hardly meant
+     */
+    static Evaluation of(Connection connection, ImportRights rights, List<Line> lines, LocalDate today)
+            throws SQLException {
+        Evaluation evaluation = new Evaluation(rights, Picture.load(connection, rights.scope(), lines), today);
         Map<TransferTable, List<Line>> byTable = new HashMap<>();
         lines.stream().filter(line -> !line.isMisshapen()).forEach(line -> byTable.computeIfAbsent(
                         line.table(), t -> new ArrayList<>())
@@ -223,7 +231,7 @@ final class Evaluation {
         String owner = customer.last().name();
         Map<String, String> before = entry.isNew() ? Map.of() : entry.stored().cells(owner);
         Bought wanted = bought(line, entry, before);
-        faults(line, wanted.draft().faults(), Bought.COLUMNS);
+        faults(line, wanted.draft().faults(today), Bought.COLUMNS);
         entry.wants(wanted);
         line.becomes(entry.isNew(), Differences.between(before, wanted.cells(owner)));
         purchases.add(entry);

@@ -4,6 +4,8 @@ import com.fasterxml.jackson.databind.ObjectMapper;
 import java.sql.Connection;
 import java.sql.SQLException;
 import java.time.Clock;
+import java.time.LocalDate;
+import java.time.ZoneOffset;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -74,7 +76,7 @@ public final class ImportWork implements AutoCloseable {
     public void check(long id, ImportRights rights, List<Line> lines) {
         start(id, State.FAILED, connection -> {
             Database.run(connection, "set transaction isolation level repeatable read");
-            Evaluation.of(connection, rights, lines);
+            Evaluation.of(connection, rights, lines, today());
             rows.insert(connection, id, lines, step(id));
             Runs.end(connection, id, State.CHECKED, "", clock.instant(), 0);
             return false;
@@ -86,7 +88,7 @@ public final class ImportWork implements AutoCloseable {
         start(id, State.CHECKED, connection -> {
             Database.run(connection, "set transaction isolation level repeatable read");
             List<Rows.Kept> kept = rows.load(connection, id);
-            Evaluation.of(connection, rights, lines(kept));
+            Evaluation.of(connection, rights, lines(kept), today());
             int moved = rows.update(connection, id, kept);
             Runs.end(
                     connection,
@@ -110,7 +112,7 @@ public final class ImportWork implements AutoCloseable {
             Database.run(connection, LOCK);
             List<Rows.Kept> kept = rows.load(connection, id);
             List<Line> lines = lines(kept);
-            Evaluation evaluation = Evaluation.of(connection, rights, lines);
+            Evaluation evaluation = Evaluation.of(connection, rights, lines, today());
             if (Rows.differ(kept)) {
                 int moved = rows.update(connection, id, kept);
                 Runs.end(
@@ -130,6 +132,10 @@ public final class ImportWork implements AutoCloseable {
         } catch (SQLException e) {
             throw new Failed(e);
         }
+    }
+
+    private LocalDate today() {
+        return LocalDate.ofInstant(clock.instant(), ZoneOffset.UTC);
     }
 
     private static List<Line> lines(List<Rows.Kept> kept) {

@@ -122,7 +122,7 @@ class NewClaim {
             return Response.seeOther(URI.create("/claims/" + made.id())).build();
         } catch (InputRejected e) {
             Form entered = form.shown();
-            return Response.status(422)
+            return Response.status(e.faults().containsKey("") ? 409 : 422)
                     .entity(Templates.fresh(look(entered), entered, new Faults(e.faults())))
                     .build();
         }

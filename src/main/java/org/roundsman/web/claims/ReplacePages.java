@@ -59,7 +59,7 @@ class ReplacePages {
             replacements.announce(visitor.scope(), form.draft(id, views.zone(visitor.scope(), id)));
         } catch (InputRejected e) {
             requireThere(e);
-            return Response.status(422)
+            return Response.status(status(e))
                     .entity(Templates.replace(views.again(visitor.scope(), id, form), new Faults(e.faults())))
                     .build();
         }
@@ -86,7 +86,7 @@ class ReplacePages {
             work.run();
         } catch (InputRejected e) {
             requireThere(e);
-            return Response.status(422)
+            return Response.status(status(e))
                     .entity(Templates.replace(views.blank(visitor.scope(), id, ""), new Faults(e.faults())))
                     .build();
         }
@@ -95,6 +95,11 @@ class ReplacePages {
 
     private static Response device(long id) {
         return Response.seeOther(URI.create("/devices/" + id)).build();
+    }
+
+    /** Fields are to be mended, or something else stands against it: most likely somebody else was first. */
+    private static int status(InputRejected e) {
+        return e.faults().containsKey("") ? 409 : 422;
     }
 
     private static void requireThere(InputRejected e) {

@@ -4,6 +4,7 @@ import io.quarkus.qute.CheckedTemplate;
 import io.quarkus.qute.TemplateInstance;
 import jakarta.annotation.security.RolesAllowed;
 import jakarta.ws.rs.BeanParam;
+import jakarta.ws.rs.DefaultValue;
 import jakarta.ws.rs.GET;
 import jakarta.ws.rs.NotFoundException;
 import jakarta.ws.rs.POST;
@@ -18,6 +19,7 @@ import java.util.List;
 import java.util.Optional;
 import org.jboss.resteasy.reactive.RestForm;
 import org.jboss.resteasy.reactive.RestPath;
+import org.jboss.resteasy.reactive.RestQuery;
 import org.roundsman.claims.ClaimsCsv;
 import org.roundsman.claims.Fate;
 import org.roundsman.claims.Shortage;
@@ -27,6 +29,7 @@ import org.roundsman.claims.Spares;
 import org.roundsman.claims.StoreRooms;
 import org.roundsman.fleet.InputRejected;
 import org.roundsman.people.Role;
+import org.roundsman.shared.Page;
 import org.roundsman.web.page.Faults;
 import org.roundsman.web.page.Visitor;
 import org.roundsman.web.page.Words;
@@ -36,6 +39,8 @@ import org.roundsman.web.page.Words;
 @Produces(MediaType.TEXT_HTML)
 @RolesAllowed({Role.TECHNICIAN_ROLE, Role.ACCOUNT_MANAGER_ROLE, Role.OWNER_ROLE})
 class SparePages {
+
+    private static final int A_PAGE = 50;
 
     private final Spares spares;
     private final StoreRooms rooms;
@@ -79,7 +84,7 @@ class SparePages {
             String note) {}
 
     /** The list. */
-    record Shown(List<Line> lines, List<Shortage> counts, long shortages) {
+    record Shown(Page<Line> page, List<Shortage> counts, long shortages) {
 
         /** How many models run short, in words. */
         public String tooFew() {
@@ -106,10 +111,15 @@ class SparePages {
 
     @GET
     @Path("spares")
-    public TemplateInstance list() {
+    public TemplateInstance list(@RestQuery @DefaultValue("1") int page) {
+        Page<Spare> found = spares.page(visitor.scope(), Math.max(1, page), A_PAGE);
         List<Shortage> counts = rooms.counts(visitor.scope());
         return Templates.spares(new Shown(
-                spares.all(visitor.scope()).stream().map(SparePages::line).toList(),
+                new Page<>(
+                        found.items().stream().map(SparePages::line).toList(),
+                        found.number(),
+                        found.size(),
+                        found.total()),
                 counts,
                 counts.stream().filter(one -> one.missing() > 0).count()));
     }
@@ -153,8 +163,8 @@ class SparePages {
     @Path("spares")
     public Response add(@BeanParam Form form) {
         try {
-            spares.add(visitor.scope(), form.draft());
-            return Response.seeOther(URI.create("/spares")).build();
+            Spare made = spares.add(visitor.scope(), form.draft());
+            return Response.seeOther(URI.create("/spares/" + made.id())).build();
         } catch (InputRejected e) {
             return Response.status(422)
                     .entity(adding(form.shown(), new Faults(e.faults())))
@@ -209,10 +219,9 @@ class SparePages {
         }
     }
 
+    /** Somebody else may have taken it meanwhile: its page says where it went. */
     private Response refused(long id, InputRejected e) {
-        if (e.faults().containsKey("id")) {
-            throw new NotFoundException(e);
-        }
-        return Response.status(422).entity(one(id, new Faults(e.faults()))).build();
+        int status = e.faults().containsKey("id") ? 409 : 422;
+        return Response.status(status).entity(one(id, new Faults(e.faults()))).build();
     }
 }

@@ -121,7 +121,9 @@ class ContractEdits {
         OptionalLong at = Asked.number(site);
         OptionalLong of = Asked.number(model);
         if (at.isEmpty() && of.isEmpty()) {
-            return page(contract, new ContractViews.Told("Nothing was added: choose a site or a model.", List.of()));
+            return page(
+                    contract,
+                    new ContractViews.Told("Nothing was added: choose a site or a model.", List.of(), List.of()));
         }
         CoverSearch search = new CoverSearch(
                 OptionalLong.empty(), at, of, Optional.empty(), EnumSet.noneOf(CoverStatus.class), false, "");

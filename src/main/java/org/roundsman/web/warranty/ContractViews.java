@@ -6,6 +6,7 @@ import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.TreeSet;
@@ -44,22 +45,29 @@ class ContractViews {
      * What became of units that were to be covered.
      *
      * @param done in words, or empty
-     * @param unknown serial numbers that were not taken
+     * @param left serial numbers that were not taken since their units left for good, with what became of them
+     * @param unknown serial numbers that were not taken since no unit has them
      */
-    record Told(String done, List<String> unknown) {
+    record Told(String done, List<String> left, List<String> unknown) {
 
-        static final Told NOTHING = new Told("", List.of());
+        static final Told NOTHING = new Told("", List.of(), List.of());
 
         static Told of(Contracts.Covered covered) {
             String done = Words.many(covered.added(), "unit", "units") + " added"
                     + (covered.already() > 0 ? ", " + Words.count(covered.already()) + " covered already" : "") + ".";
-            List<String> named = new ArrayList<>(covered.unknown()
-                    .subList(0, Math.min(MOST_NAMED, covered.unknown().size())));
-            int more = covered.unknown().size() - named.size();
+            List<String> left = covered.left().entrySet().stream()
+                    .map(one -> one.getKey() + ": " + one.getValue())
+                    .toList();
+            return new Told(done, named(left), named(covered.unknown()));
+        }
+
+        private static List<String> named(List<String> all) {
+            List<String> named = new ArrayList<>(all.subList(0, Math.min(MOST_NAMED, all.size())));
+            int more = all.size() - named.size();
             if (more > 0) {
                 named.add("and " + Words.count(more) + " more");
             }
-            return new Told(done, named);
+            return named;
         }
     }
 
@@ -86,8 +94,14 @@ class ContractViews {
                 .filter(cover -> !cover.serial().isEmpty())
                 .collect(Collectors.toMap(
                         cover -> cover.serial().toLowerCase(Locale.ROOT), cover -> cover, (a, b) -> a, TreeMap::new));
+        Map<String, String> left = contracts.left(visitor.scope(), one.id());
         List<Covered> units = shown.stream()
-                .map(serial -> covered(serial, known.get(serial.toLowerCase(Locale.ROOT))))
+                .map(serial -> {
+                    String key = serial.toLowerCase(Locale.ROOT);
+                    return known.containsKey(key)
+                            ? covered(serial, known.get(key))
+                            : missing(one.customerId(), serial, left.getOrDefault(key, ""));
+                })
                 .toList();
         return new View(
                 ContractLine.of(one, LocalDate.now(clock)),
@@ -98,10 +112,16 @@ class ContractViews {
     }
 
     private static Covered covered(String serial, UnitCover cover) {
-        if (cover == null) {
-            return new Covered(serial, "", "no unit tells this serial number now", "", "", "");
-        }
         UnitLine line = UnitLine.of(cover);
         return new Covered(serial, line.address(), line.title(), line.model(), line.site(), line.lastDay());
+    }
+
+    /** What left for good has a page still, with all that it went through. */
+    private static Covered missing(long customerId, String serial, String fate) {
+        if (fate.isEmpty()) {
+            return new Covered(serial, "", "no unit tells this serial number now", "", "", "");
+        }
+        String page = "/units" + Asked.address(Map.of("customer", String.valueOf(customerId), "serial", serial));
+        return new Covered(serial, page, "this unit was " + fate, "", "", "");
     }
 }
