@@ -72,12 +72,24 @@ public class ReportShelf {
                 .orElse(List.of());
     }
 
-    /** The newest days first, then by customer. */
-    public Page<KeptReport> search(CustomerScope scope, ShelfSearch search) {
-        List<KeptReport> found = table().search(scope.onlyCustomer(), search).stream()
+    /**
+     * One page, the newest days first, then by customer.
+     *
+     * @param number of the page, from 1
+     * @param size of a page, at least 1
+     */
+    public Page<KeptReport> search(CustomerScope scope, ShelfSearch search, int number, int size) {
+        List<KeptReport> found = table().search(scope.onlyCustomer(), search, number, size).stream()
                 .map(report -> seen(scope, report))
                 .toList();
-        return new Page<>(found, search.number(), search.size(), table().count(scope.onlyCustomer(), search));
+        return new Page<>(found, number, size, table().count(scope.onlyCustomer(), search));
+    }
+
+    /** Those with an id above that one, by id. @param most so many at most, at least 1 */
+    public List<KeptReport> after(CustomerScope scope, ShelfSearch search, long id, int most) {
+        return table().after(scope.onlyCustomer(), search, id, most).stream()
+                .map(report -> seen(scope, report))
+                .toList();
     }
 
     private static KeptReport seen(CustomerScope scope, KeptReport report) {

@@ -8,7 +8,5 @@ import java.util.OptionalLong;
  * What to look for among kept reports.
  *
  * @param month reports whose first day lies in it; empty for all
- * @param number of the page, from 1
  */
-public record ShelfSearch(
-        OptionalLong customerId, Optional<YearMonth> month, Optional<ReportState> state, int number, int size) {}
+public record ShelfSearch(OptionalLong customerId, Optional<YearMonth> month, Optional<ReportState> state) {}

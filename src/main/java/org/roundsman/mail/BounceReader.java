@@ -13,10 +13,9 @@ import jakarta.mail.search.FlagTerm;
 import java.io.ByteArrayInputStream;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
-import java.nio.file.Files;
-import java.nio.file.Path;
 import java.security.GeneralSecurityException;
 import java.util.List;
+import java.util.Optional;
 import java.util.Properties;
 import java.util.function.Consumer;
 import org.jboss.logging.Logger;
@@ -59,13 +58,15 @@ public class BounceReader {
     public int read(Consumer<Bounce> taken) throws MailFailure {
         String protocol = settings.privacy() == MailSettings.Privacy.TLS ? "imaps" : "imap";
         try {
-            Session session = Session.getInstance(properties(protocol));
+            Properties properties = ServerAccess.properties(protocol, mail, settings.privacy());
+            properties.put("mail." + protocol + ".peek", "true");
+            Session session = Session.getInstance(properties);
             try (Store store = session.getStore(protocol)) {
                 store.connect(
                         settings.host().orElseThrow(),
                         settings.port(),
                         settings.user().orElse(null),
-                        password());
+                        ServerAccess.password(settings.passwordFile(), Optional.empty()));
                 try (Folder folder = store.getFolder(settings.folder())) {
                     folder.open(Folder.READ_WRITE);
                     return read(session, folder, taken);
@@ -105,30 +106,5 @@ public class BounceReader {
             LOG.warnf("A notification in the mailbox of returned mails cannot be understood: %s", e.getMessage());
             return List.of();
         }
-    }
-
-    private Properties properties(String protocol) throws IOException, GeneralSecurityException {
-        String wait = String.valueOf(mail.timeout().toMillis());
-        String prefix = "mail." + protocol + ".";
-        Properties properties = new Properties();
-        properties.put(prefix + "connectiontimeout", wait);
-        properties.put(prefix + "timeout", wait);
-        properties.put(prefix + "writetimeout", wait);
-        properties.put(prefix + "peek", "true");
-        properties.put(prefix + "ssl.checkserveridentity", "true");
-        if (mail.trustedCertificates().isPresent()) {
-            properties.put(
-                    prefix + "ssl.socketFactory",
-                    Trust.of(mail.trustedCertificates().get()));
-        }
-        boolean starttls = settings.privacy() == MailSettings.Privacy.STARTTLS;
-        properties.put(prefix + "starttls.enable", String.valueOf(starttls));
-        properties.put(prefix + "starttls.required", String.valueOf(starttls));
-        return properties;
-    }
-
-    private String password() throws IOException {
-        Path file = settings.passwordFile().orElse(null);
-        return file == null ? null : Files.readString(file).replaceFirst("\\R$", "");
     }
 }

@@ -9,7 +9,6 @@ import jakarta.mail.Transport;
 import jakarta.mail.internet.AddressException;
 import jakarta.mail.internet.InternetAddress;
 import java.io.IOException;
-import java.nio.file.Files;
 import java.security.GeneralSecurityException;
 import java.time.Clock;
 import java.util.Properties;
@@ -75,7 +74,8 @@ public class MailServer {
             Session session = Session.getInstance(properties(ready));
             Envelope mail = Envelope.of(session, letter, new InternetAddress(ready.from(), settings.fromName()), clock);
             try (Transport transport = session.getTransport()) {
-                transport.connect(ready.host(), ready.port(), settings.user().orElse(null), password());
+                String password = ServerAccess.password(settings.passwordFile(), settings.password());
+                transport.connect(ready.host(), ready.port(), settings.user().orElse(null), password);
                 connected = true;
                 transport.sendMessage(mail, mail.getAllRecipients());
             }
@@ -85,32 +85,11 @@ public class MailServer {
     }
 
     private Properties properties(MailState.Ready ready) throws IOException, GeneralSecurityException {
-        String wait = String.valueOf(settings.timeout().toMillis());
-        Properties properties = new Properties();
+        Properties properties = ServerAccess.properties("smtp", settings, settings.privacy());
         properties.put("mail.transport.protocol", "smtp");
-        properties.put("mail.smtp.connectiontimeout", wait);
-        properties.put("mail.smtp.timeout", wait);
-        properties.put("mail.smtp.writetimeout", wait);
         properties.put("mail.smtp.auth", String.valueOf(settings.user().isPresent()));
         properties.put("mail.smtp.from", ready.from());
-        properties.put("mail.smtp.ssl.checkserveridentity", "true");
-        if (settings.trustedCertificates().isPresent()) {
-            properties.put(
-                    "mail.smtp.ssl.socketFactory",
-                    Trust.of(settings.trustedCertificates().get()));
-        }
-        boolean starttls = settings.privacy() == MailSettings.Privacy.STARTTLS;
-        properties.put("mail.smtp.starttls.enable", String.valueOf(starttls));
-        properties.put("mail.smtp.starttls.required", String.valueOf(starttls));
-        properties.put("mail.smtp.ssl.enable", String.valueOf(settings.privacy() == MailSettings.Privacy.TLS));
         return properties;
-    }
-
-    private String password() throws IOException {
-        if (settings.passwordFile().isPresent()) {
-            return Files.readString(settings.passwordFile().get()).replaceFirst("\\R$", "");
-        }
-        return settings.password().orElse(null);
     }
 
     /** What the server answered, or what went wrong; holds no password, since the protocol never says it back. */

@@ -18,6 +18,7 @@ import org.roundsman.dispatch.work.Parts;
 import org.roundsman.dispatch.work.Pauses;
 import org.roundsman.dispatch.work.Post;
 import org.roundsman.fleet.CustomerScope;
+import org.roundsman.mail.LocalMail;
 import org.roundsman.mail.MailServer;
 import org.roundsman.reports.ReportLook.PaperSize;
 import org.roundsman.system.Rows;
@@ -47,7 +48,7 @@ final class DispatchFixture {
         plans = new ReportPlans(parts);
         shelf = new ReportShelf(parts);
         builder = new Builder(parts, new DispatchMeters(registry));
-        desk = new MonthDesk(parts, plans, new MailServer(new LocalMail(mailPort), clock));
+        desk = new MonthDesk(parts, plans, new MailServer(LocalMail.open(mailPort), clock));
     }
 
     /** One database for the tests of a class, without reports at the start of each. */

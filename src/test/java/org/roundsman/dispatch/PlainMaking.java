@@ -65,23 +65,8 @@ final class PlainMaking implements Making {
     }
 
     @Override
-    public byte[] json(Report report) {
-        return json.write(report);
-    }
-
-    @Override
-    public Report read(byte[] octets) {
-        return json.read(octets);
-    }
-
-    @Override
-    public String observed(Report report) {
-        return json.observed(report);
-    }
-
-    @Override
-    public String sha256(byte[] octets) {
-        return json.sha256(octets);
+    public ReportJson stored() {
+        return json;
     }
 
     @Override

@@ -27,6 +27,7 @@ import org.roundsman.dispatch.work.Pauses;
 import org.roundsman.dispatch.work.Post;
 import org.roundsman.dispatch.work.Reviewing;
 import org.roundsman.fleet.CustomerScope;
+import org.roundsman.mail.LocalMail;
 import org.roundsman.mail.MailServer;
 import org.roundsman.reports.Report;
 import org.roundsman.reports.ReportLook.PaperSize;
@@ -104,7 +105,7 @@ class RealReportDbTest {
         GreenMail green = new GreenMail(new ServerSetup(0, "127.0.0.1", "smtp").dynamicPort());
         green.start();
         try {
-            MailServer server = new MailServer(new LocalMail(green.getSmtp().getPort()), parts.clock());
+            MailServer server = new MailServer(LocalMail.open(green.getSmtp().getPort()), parts.clock());
             Pauses pauses = new Pauses(Duration.ofMinutes(1), Duration.ofHours(1), new Random(7));
             Post post = new Post(parts, server::send, pauses);
             boolean more = true;

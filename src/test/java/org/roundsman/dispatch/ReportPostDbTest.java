@@ -38,6 +38,7 @@ import org.roundsman.dispatch.work.Bounced;
 import org.roundsman.dispatch.work.Post;
 import org.roundsman.fleet.CustomerScope;
 import org.roundsman.mail.BounceReader;
+import org.roundsman.mail.LocalMail;
 import org.roundsman.mail.MailServer;
 import org.roundsman.mail.ScriptedSmtp;
 
@@ -72,7 +73,7 @@ class ReportPostDbTest {
     }
 
     private Post post(int port) {
-        return at.post(new MailServer(new LocalMail(port), at.clock)::send);
+        return at.post(new MailServer(LocalMail.open(port), at.clock)::send);
     }
 
     private Post post() {
@@ -218,7 +219,7 @@ class ReportPostDbTest {
         Path password = Files.writeString(folder.resolve("box.password"), "heron-lantern-42\n");
         BounceReader reader = new BounceReader(
                 new LocalMail.Box(green.getImap().getPort(), Optional.of("reports"), Optional.of(password)),
-                new LocalMail(25));
+                LocalMail.open(25));
 
         assertThatThrownBy(() -> reader.read(bounce -> {
                     throw new IllegalStateException("the database is away");

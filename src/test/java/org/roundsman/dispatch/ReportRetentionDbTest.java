@@ -52,6 +52,8 @@ class ReportRetentionDbTest {
         new ReportLinks(at.parts).make(id, 30);
         at.making.observed = ReportExample.nothingObserved();
         at.desk.build(customer, OCTOBER, NOVEMBER);
+        at.rows.run(
+                "insert into report_check (report_id, checked_at) select id, now() from report where state = 'SENT'");
         long other = at.customer("Saltmarsh Ferry Line", "Europe/London");
         at.built(other);
         assertThat(lookAt("2027-04-30T23:59:59Z")).isZero();
@@ -61,6 +63,7 @@ class ReportRetentionDbTest {
         assertThat(count()).as("the other has 24 months").isEqualTo(1);
         assertThat(at.rows.number("select count(*) from report_mail")).isZero();
         assertThat(at.rows.number("select count(*) from report_link")).isZero();
+        assertThat(at.rows.number("select count(*) from report_check")).isZero();
         assertThat(at.done(customer)).endsWith("removed");
         assertThat(lookAt("2028-11-01T00:00:00Z")).isEqualTo(1);
         assertThat(count()).isZero();

@@ -180,6 +180,37 @@ class ReportStatesDbTest {
         assertThat(at.desk.nextToReview(MONTH, OptionalLong.of(last))).isEmpty();
     }
 
+    /** The days are built in another order than that of time, which is that of pages. */
+    @Test
+    void reportsAreFoundByIdInPiecesOfTheSizeThatIsAskedFor() {
+        CustomerScope everyone = CustomerScope.everyone();
+        long october = at.built(customer);
+        long september = at.desk.build(customer, OCTOBER.minusMonths(1), OCTOBER);
+        long august = at.desk.build(customer, OCTOBER.minusMonths(2), OCTOBER.minusMonths(1));
+        long others = at.built(at.customer("Saltmarsh Ferry Line", "Europe/Berlin"));
+        ShelfSearch all = new ShelfSearch(OptionalLong.empty(), Optional.empty(), Optional.empty());
+        assertThat(at.shelf.after(everyone, all, 0, 2))
+                .extracting(KeptReport::id)
+                .containsExactly(october, september);
+        assertThat(at.shelf.after(everyone, all, september, 2))
+                .extracting(KeptReport::id)
+                .containsExactly(august, others);
+        assertThat(at.shelf.after(everyone, all, others, 2)).isEmpty();
+        ShelfSearch own = new ShelfSearch(OptionalLong.of(customer), Optional.empty(), Optional.empty());
+        assertThat(at.shelf.after(everyone, own, october, 9))
+                .extracting(KeptReport::id)
+                .containsExactly(september, august);
+        ShelfSearch ofAugust = new ShelfSearch(
+                OptionalLong.empty(), Optional.of(MONTH.minusMonths(2)), Optional.of(ReportState.TO_REVIEW));
+        assertThat(at.shelf.after(everyone, ofAugust, 0, 9))
+                .extracting(KeptReport::id)
+                .containsExactly(august);
+        assertThat(at.shelf.search(everyone, all, 2, 3).items())
+                .as("pages go by days")
+                .extracting(KeptReport::id)
+                .containsExactly(august);
+    }
+
     @Test
     void aCustomerSeesItsOwnSentReportsOnly() {
         CustomerScope own = CustomerScope.of(customer);
@@ -187,17 +218,25 @@ class ReportStatesDbTest {
         assertThat(at.shelf.find(own, id)).isEmpty();
         assertThat(at.shelf.pdf(own, id)).isEmpty();
         assertThat(at.shelf.pdf(CustomerScope.everyone(), id)).isPresent();
-        ShelfSearch all = new ShelfSearch(OptionalLong.empty(), Optional.of(MONTH), Optional.empty(), 1, 20);
-        assertThat(at.shelf.search(own, all).total()).isZero();
+        ShelfSearch all = new ShelfSearch(OptionalLong.empty(), Optional.of(MONTH), Optional.empty());
+        assertThat(at.shelf.search(own, all, 1, 20).total()).isZero();
+        assertThat(at.shelf.after(own, all, 0, 20)).isEmpty();
         at.desk.approve(id);
         at.desk.send(id);
         at.finish();
         at.post(letter -> {}).step();
-        assertThat(at.shelf.search(own, all).items()).extracting(KeptReport::id).containsExactly(id);
+        assertThat(at.shelf.search(own, all, 1, 20).items())
+                .extracting(KeptReport::id)
+                .containsExactly(id);
+        assertThat(at.shelf.after(own, all, 0, 20)).singleElement().satisfies(one -> {
+            assertThat(one.id()).isEqualTo(id);
+            assertThat(one.reviewedBy()).isEmpty();
+        });
         assertThat(at.shelf.find(own, id).orElseThrow().reviewedBy()).isEmpty();
         assertThat(at.shelf.figures(own, id)).isPresent();
         CustomerScope other = CustomerScope.of(at.customer("Saltmarsh Ferry Line", "Europe/Berlin"));
-        assertThat(at.shelf.search(other, all).items()).isEmpty();
+        assertThat(at.shelf.search(other, all, 1, 20).items()).isEmpty();
+        assertThat(at.shelf.after(other, all, 0, 20)).isEmpty();
         assertThat(at.shelf.json(other, id)).isEmpty();
         assertThat(at.shelf.look(other, id)).isEmpty();
         assertThat(at.shelf.revisions(other, id)).isEmpty();

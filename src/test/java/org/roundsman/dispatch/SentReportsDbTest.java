@@ -5,18 +5,28 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.roundsman.dispatch.DispatchFixture.NOVEMBER;
 import static org.roundsman.dispatch.DispatchFixture.OCTOBER;
 
+import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Duration;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.Collectors;
+import org.apache.pdfbox.Loader;
+import org.apache.pdfbox.pdmodel.PDDocument;
+import org.apache.pdfbox.text.PDFTextStripper;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
 import org.roundsman.dispatch.work.Revisions;
 import org.roundsman.fleet.CustomerScope;
+import org.roundsman.paper.Paper;
+import org.roundsman.reports.Report;
+import org.roundsman.reports.ReportDocument;
 import org.roundsman.reports.ReportExample;
 import org.roundsman.reports.ReportLook;
+import org.roundsman.reports.ReportTables;
+import org.roundsman.reports.ReportWords;
 
 /** What was sent stays as it is, and later data makes another revision. */
 class SentReportsDbTest {
@@ -72,9 +82,9 @@ class SentReportsDbTest {
         assertThat(kept.prints().pdfSize()).isEqualTo(pdf.length);
     }
 
-    /** The customer gets the figures too; list prices are in them only where the report shows them. */
+    /** Whoever may read it gets the figures too; list prices are in them only where the report shows them. */
     @Test
-    void pricesThatAreNotShownAreNotKeptEither() {
+    void pricesThatAreNotShownAreNotKeptEither() throws IOException {
         long shown = at.built(customer);
         at.desk.look(shown, at.report(shown).language(), at.report(shown).paper(), true);
         send(shown);
@@ -83,14 +93,28 @@ class SentReportsDbTest {
         long hidden = at.built(other);
         at.desk.look(hidden, at.report(hidden).language(), at.report(hidden).paper(), false);
         send(hidden);
-        CustomerScope reader = CustomerScope.of(other);
-        assertThat(at.shelf.figures(EVERYONE, shown).orElseThrow().equipment().endingCost())
-                .isNotEmpty();
-        assertThat(at.shelf.figures(reader, hidden).orElseThrow().equipment().endingCost())
-                .isEmpty();
-        assertThat(at.shelf.figures(reader, hidden).orElseThrow().recommendations())
-                .isNotEmpty()
-                .allMatch(one -> one.cost().isEmpty());
+        for (String said : everything(CustomerScope.of(customer), shown)) {
+            assertThat(said).containsAnyOf("GBP", "£");
+        }
+        for (CustomerScope reader : List.of(EVERYONE, CustomerScope.of(other))) {
+            for (String said : everything(reader, hidden)) {
+                assertThat(said).isNotBlank().doesNotContain("GBP", "£", "list price");
+            }
+        }
+    }
+
+    /** All that somebody can be given of a report: figures, tables, page and PDF. */
+    private List<String> everything(CustomerScope reader, long id) throws IOException {
+        Report figures = at.shelf.figures(reader, id).orElseThrow();
+        ReportLook look = at.shelf.look(reader, id).orElseThrow();
+        ReportDocument document = new ReportDocument(new ReportWords(Optional::empty), new Paper());
+        try (PDDocument pdf = Loader.loadPDF(document.pdf(figures, look))) {
+            return List.of(
+                    new String(at.shelf.json(reader, id).orElseThrow(), StandardCharsets.UTF_8),
+                    ReportTables.of(figures).stream().map(ReportTables::csv).collect(Collectors.joining()),
+                    document.fragment(figures, look),
+                    new PDFTextStripper().getText(pdf));
+        }
     }
 
     private void send(long id) {
@@ -192,17 +216,74 @@ class SentReportsDbTest {
         long late = at.sent(other);
         at.clock.forward(Duration.ofDays(55));
         Revisions revisions = new Revisions(at.parts);
-        assertThat(revisions.late()).as("65 and 55 days ago").containsExactly(late);
-        revisions.look(late);
+        assertThat(revisions.step()).as("55 days ago").isTrue();
+        assertThat(revisions.step()).as("65 days ago").isFalse();
         assertThat(at.shelf.revisions(EVERYONE, late)).as("the same data").hasSize(1);
         at.making.observed = ReportExample.nothingObserved();
-        revisions.look(late);
+        at.clock.forward(Duration.ofDays(1));
+        assertThat(revisions.step()).isTrue();
         assertThat(at.shelf.revisions(EVERYONE, late))
                 .extracting(KeptReport::state)
                 .containsExactly(ReportState.TO_REVIEW, ReportState.SENT);
-        assertThat(revisions.late()).as("it has a further revision").isEmpty();
-        revisions.look(late);
+        at.clock.forward(Duration.ofDays(1));
+        assertThat(revisions.step()).as("it has a further revision").isFalse();
         assertThat(at.shelf.revisions(EVERYONE, late)).hasSize(2);
         assertThat(at.shelf.revisions(EVERYONE, early)).hasSize(1);
+    }
+
+    @Test
+    void eachIsCheckedOnceADayHoweverOftenTheServiceStarts() {
+        long first = at.sent(customer);
+        long other = at.customer("Saltmarsh Ferry Line", "Europe/Berlin");
+        at.plan(other, "owner@saltmarsh.example");
+        at.clock.forward(Duration.ofHours(1));
+        long second = at.sent(other);
+        assertThat(new Revisions(at.parts).step()).as("sent just now").isFalse();
+        at.clock.forward(Duration.ofHours(24));
+        assertThat(stepAfterAStart()).isTrue();
+        assertThat(checked()).as("the one that was sent first").containsExactly(first);
+        assertThat(stepAfterAStart()).isTrue();
+        assertThat(checked()).containsExactlyInAnyOrder(first, second);
+        assertThat(stepAfterAStart()).as("both were checked").isFalse();
+        at.clock.forward(Duration.ofHours(24));
+        assertThat(stepAfterAStart()).isTrue();
+    }
+
+    /** As a service does that was started just now. */
+    private boolean stepAfterAStart() {
+        DispatchFixture anew = at.startedAgain("sent_reports");
+        anew.clock.turn(at.clock.instant().toString());
+        return new Revisions(anew.parts).step();
+    }
+
+    private List<Long> checked() {
+        return at.rows.list("select report_id from report_check", row -> row.getLong(1));
+    }
+
+    @Test
+    void oneThatCannotBeCheckedDoesNotKeepTheOthersAndIsTriedTheNextDay() {
+        long first = at.sent(customer);
+        long other = at.customer("Saltmarsh Ferry Line", "Europe/Berlin");
+        at.plan(other, "owner@saltmarsh.example");
+        at.clock.forward(Duration.ofHours(1));
+        long second = at.sent(other);
+        at.clock.forward(Duration.ofHours(24));
+        at.making.observed = ReportExample.nothingObserved();
+        at.making.before = subject -> {
+            if (subject.customerId() == customer) {
+                throw new IllegalStateException("no such zone");
+            }
+            return subject;
+        };
+        Revisions revisions = new Revisions(at.parts);
+        assertThat(revisions.step()).isTrue();
+        assertThat(revisions.step()).isTrue();
+        assertThat(revisions.step()).isFalse();
+        assertThat(at.shelf.revisions(EVERYONE, first)).hasSize(1);
+        assertThat(at.shelf.revisions(EVERYONE, second)).hasSize(2);
+        at.making.before = subject -> subject;
+        at.clock.forward(Duration.ofHours(24));
+        assertThat(revisions.step()).isTrue();
+        assertThat(at.shelf.revisions(EVERYONE, first)).hasSize(2);
     }
 }

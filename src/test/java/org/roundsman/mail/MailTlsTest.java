@@ -8,7 +8,6 @@ import com.icegreen.greenmail.util.ServerSetup;
 import java.io.IOException;
 import java.nio.file.Path;
 import java.time.Clock;
-import java.time.Duration;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -78,58 +77,19 @@ class MailTlsTest {
         green.stop();
     }
 
-    private record Settings(int port, Optional<Path> trustedCertificates) implements MailSettings {
-        @Override
-        public Optional<String> host() {
-            return Optional.of("127.0.0.1");
-        }
-
-        @Override
-        public Privacy privacy() {
-            return Privacy.TLS;
-        }
-
-        @Override
-        public Optional<String> user() {
-            return Optional.empty();
-        }
-
-        @Override
-        public Optional<String> password() {
-            return Optional.empty();
-        }
-
-        @Override
-        public Optional<Path> passwordFile() {
-            return Optional.empty();
-        }
-
-        @Override
-        public Optional<String> from() {
-            return Optional.of("rounds@fernhollow.example");
-        }
-
-        @Override
-        public String fromName() {
-            return "Roundsman";
-        }
-
-        @Override
-        public Duration timeout() {
-            return Duration.ofSeconds(10);
-        }
+    private static MailServer server(int port, Optional<Path> trusted) {
+        return new MailServer(new LocalMail(port, MailSettings.Privacy.TLS, trusted), Clock.systemUTC());
     }
 
     @Test
     void aMailGoesToAServerWhoseCertificateIsTrustedAndToNoOther() throws Exception {
         Letter letter = new Letter("wren@fernhollow.example", "s", "t", "h", "1", Optional.empty(), "notices");
         int port = front.port();
-        Clock clock = Clock.systemUTC();
-        MailServer doubtful = new MailServer(new Settings(port, Optional.empty()), clock);
+        MailServer doubtful = server(port, Optional.empty());
         assertThat(catchThrowableOfType(MailFailure.class, () -> doubtful.send(letter)))
                 .isNotNull();
         assertThat(green.getReceivedMessages()).isEmpty();
-        new MailServer(new Settings(port, Optional.of(folder.resolve("server.pem"))), clock).send(letter);
+        server(port, Optional.of(folder.resolve("server.pem"))).send(letter);
         assertThat(green.getReceivedMessages()).hasSize(1);
     }
 }

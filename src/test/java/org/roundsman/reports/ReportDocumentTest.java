@@ -3,13 +3,15 @@ package org.roundsman.reports;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import java.io.StringReader;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
-import java.util.stream.Stream;
+import java.util.OptionalDouble;
+import java.util.stream.IntStream;
 import javax.xml.parsers.DocumentBuilderFactory;
 import org.junit.jupiter.api.Test;
 import org.roundsman.paper.Paper;
@@ -73,8 +75,14 @@ class ReportDocumentTest {
     }
 
     private static int rows(Element section) {
-        Element table = all(section, "tbody").get(0);
-        return all(table, "tr").size();
+        return begins(section, 0).size();
+    }
+
+    /** What the rows of a table begin with. */
+    private static List<String> begins(Element section, int table) {
+        return all(all(section, "tbody").get(table), "tr").stream()
+                .map(row -> all(row, "th").get(0).getTextContent())
+                .toList();
     }
 
     @Test
@@ -144,22 +152,74 @@ class ReportDocumentTest {
         assertThat(outages.getTextContent()).contains("10:12", "1 hr, 35 mins", "internet line", "all (5)");
     }
 
-    @Test
-    void ofManyOutagesTheLongestAreListedAndTheRestAddedUp() throws Exception {
-        List<Outage> many = Stream.iterate(0, i -> i + 1)
-                .limit(47)
-                .map(i -> later(full.outages().get(0), i))
-                .toList();
-        Element outages = section(read(document.fragment(with(many), look(Locale.ENGLISH, true, 1))), "outages");
-        assertThat(rows(outages)).isEqualTo(20);
-        // the 27 shortest last 1 to 27 minutes
-        assertThat(outages.getTextContent()).contains("and 27 shorter ones, 6 hrs, 18 mins altogether");
+    private Element outages(List<Outage> outages) throws Exception {
+        return section(read(document.fragment(with(outages), look(Locale.ENGLISH, true, 1))), "outages");
     }
 
-    /** The same outage on another day, {@code i + 1} minutes long. */
-    private static Outage later(Outage one, int i) {
-        Instant from = one.from().plusSeconds(3600L * i);
-        Instant to = from.plusSeconds(60L * (i + 1));
+    /** Those that begin first are the shortest, and the ones that met most people. */
+    @Test
+    void ofManyOutagesThoseWithTheGreatestImpactAreToldInFullAndEachOtherHasARow() throws Exception {
+        List<Outage> many = IntStream.range(0, 38)
+                .mapToObj(i -> later(i, i + 1, OptionalDouble.of(100 - i)))
+                .toList();
+        Element outages = outages(many);
+        List<String> told = begins(outages, 0);
+        assertThat(told).hasSize(10);
+        assertThat(told.get(0)).contains("6 Oct", "10:12");
+        assertThat(told.get(9)).contains("6 Oct", "19:12");
+        List<String> others = begins(outages, 1);
+        assertThat(others).as("none is lost").hasSize(28).doesNotHaveDuplicates();
+        assertThat(others.get(0)).contains("6 Oct", "20:12");
+        assertThat(others.get(27)).contains("7 Oct", "23:12");
+        assertThat(all(outages, "h3"))
+                .extracting(Node::getTextContent)
+                .containsExactly("The 10 with the greatest impact", "28 more outages");
+        assertThat(all(outages, "thead"))
+                .extracting(head -> head.getTextContent().contains("What was done"))
+                .containsExactly(true, false);
+        assertThat(outages.getTextContent()).contains("28 mins", "38 mins");
+    }
+
+    /** It counts as if one person had been at each of the five access points. */
+    @Test
+    void anOutageOfWhichNobodyKnowsWhomItMetRanksByItsSilence() throws Exception {
+        List<Outage> many = new ArrayList<>(IntStream.range(0, 20)
+                .mapToObj(i -> later(i, 30, OptionalDouble.of(100 + i)))
+                .toList());
+        many.add(later(20, 60, OptionalDouble.empty()));
+        many.add(later(21, 10, OptionalDouble.empty()));
+        assertThat(begins(outages(many), 0))
+                .as("5 times 60 is more than any, 5 times 10 less")
+                .anyMatch(begin -> begin.contains("06:12"))
+                .noneMatch(begin -> begin.contains("07:12"));
+    }
+
+    @Test
+    void fewOutagesAreAllToldInOneTable() throws Exception {
+        List<Outage> few = IntStream.range(0, 12)
+                .mapToObj(i -> later(i, 5, OptionalDouble.empty()))
+                .toList();
+        Element outages = outages(few);
+        assertThat(all(outages, "tbody")).hasSize(1);
+        assertThat(rows(outages)).isEqualTo(12);
+        assertThat(all(outages, "h3")).isEmpty();
+    }
+
+    @Test
+    void beyondHundredsOfOutagesTheRestIsAddedUp() throws Exception {
+        List<Outage> many = IntStream.range(0, 213)
+                .mapToObj(i -> later(i, 2, OptionalDouble.of(1000 - i)))
+                .toList();
+        Element outages = outages(many);
+        assertThat(begins(outages, 1)).hasSize(200);
+        assertThat(outages.getTextContent()).contains("and 3 more, 6 mins altogether");
+    }
+
+    /** The outage of Canal Bridge, so many hours later. */
+    private Outage later(int hours, int minutes, OptionalDouble personMinutes) {
+        Outage one = full.outages().get(0);
+        Instant from = one.from().plus(Duration.ofHours(hours));
+        Instant to = from.plus(Duration.ofMinutes(minutes));
         return new Outage(
                 one.siteId(),
                 one.site(),
@@ -172,10 +232,10 @@ class ReportDocumentTest {
                 false,
                 one.accessPoints(),
                 one.wholeSite(),
-                java.time.Duration.between(from, to),
+                Duration.between(from, to).multipliedBy(one.accessPoints()),
                 1,
                 one.people(),
-                one.personMinutes(),
+                personMinutes,
                 one.noticed(),
                 one.taken(),
                 false,

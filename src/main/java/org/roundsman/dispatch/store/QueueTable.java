@@ -2,7 +2,6 @@ package org.roundsman.dispatch.store;
 
 import java.time.Instant;
 import java.time.LocalDate;
-import java.util.List;
 import java.util.Optional;
 import java.util.UUID;
 import org.roundsman.dispatch.ReportPlan;
@@ -221,14 +220,28 @@ public final class QueueTable {
                 == 1;
     }
 
-    /** Newest revisions that were sent after that, the first sent first. */
-    public List<Long> sentSince(Instant since) {
-        return rows.list(
-                "select r.id from report r where r.state = 'SENT' and r.sent_at > ? and not exists (select from report n"
-                        + " where n.customer_id = r.customer_id and n.from_on = r.from_on and n.to_on = r.to_on"
-                        + " and n.revision > r.revision) order by r.sent_at, r.id",
+    /**
+     * Of the newest revisions that were sent after {@code since}, the one that was checked for later data longest ago, or sent if
+     * it never was, where that lies no later than {@code before}.
+     */
+    public Optional<Long> unchecked(Instant since, Instant before) {
+        return rows.one(
+                "select r.id from report r left join report_check c on c.report_id = r.id where r.state = 'SENT'"
+                        + " and r.sent_at > ? and coalesce(c.checked_at, r.sent_at) <= ? and not exists (select from"
+                        + " report n where n.customer_id = r.customer_id and n.from_on = r.from_on and n.to_on = r.to_on"
+                        + " and n.revision > r.revision) order by coalesce(c.checked_at, r.sent_at), r.id limit 1",
                 row -> row.getLong(1),
-                since);
+                since,
+                before);
+    }
+
+    /** It was checked for later data; nothing where it is not there any more. */
+    public void checked(long id, Instant now) {
+        rows.run(
+                "insert into report_check (report_id, checked_at) select id, ? from report where id = ?"
+                        + " on conflict (report_id) do update set checked_at = excluded.checked_at",
+                now,
+                id);
     }
 
     /**

@@ -4,6 +4,8 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.time.LocalDate;
+import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -99,24 +101,35 @@ public final class ShelfTable {
     }
 
     /** The newest days first, then by customer's name, the newest revision first. */
-    public List<KeptReport> search(Long only, ShelfSearch search) {
-        Object[] wanted = wanted(only, search);
-        Object[] all = new Object[wanted.length + 3];
-        all[0] = only;
-        System.arraycopy(wanted, 0, all, 1, wanted.length);
-        all[wanted.length + 1] = search.size();
-        all[wanted.length + 2] = (long) (search.number() - 1) * search.size();
+    public List<KeptReport> search(Long only, ShelfSearch search, int number, int size) {
         return rows.list(
                 SELECT + WANTED
                         + " order by r.from_on desc, r.to_on desc, lower(c.name), r.customer_id, r.revision desc"
                         + " limit ? offset ?",
                 ShelfTable::read,
-                all);
+                selected(only, search, size, (long) (number - 1) * size));
+    }
+
+    /** Those with an id above that one, by id. */
+    public List<KeptReport> after(Long only, ShelfSearch search, long id, int most) {
+        return rows.list(
+                SELECT + WANTED + " and r.id > ? order by r.id limit ?",
+                ShelfTable::read,
+                selected(only, search, id, most));
     }
 
     /** How many the search finds in all. */
     public long count(Long only, ShelfSearch search) {
         return rows.number("select count(*)" + FROM + WANTED, wanted(only, search));
+    }
+
+    /** What SELECT, WANTED and the rest of a question ask for, in this order. */
+    private static Object[] selected(Long only, ShelfSearch search, Object... rest) {
+        List<Object> all = new ArrayList<>();
+        all.add(only);
+        all.addAll(Arrays.asList(wanted(only, search)));
+        all.addAll(Arrays.asList(rest));
+        return all.toArray();
     }
 
     private static Object[] wanted(Long only, ShelfSearch search) {

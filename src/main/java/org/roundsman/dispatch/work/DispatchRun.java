@@ -28,6 +28,7 @@ class DispatchRun {
 
     private final Parts parts;
     private final Builder builder;
+    private final Revisions revisions;
     private final Post post;
     private final DispatchMeters meters;
     private final BooleanSupplier mailOpen;
@@ -44,6 +45,7 @@ class DispatchRun {
         this.parts = parts;
         this.meters = meters;
         this.builder = new Builder(parts, meters);
+        this.revisions = new Revisions(parts);
         this.mailOpen = () -> mail.state().ready();
         Pauses pauses = new Pauses(parts.config().firstRetry(), parts.config().longestRetry(), new SecureRandom());
         this.post = new Post(parts, mail::send, pauses);
@@ -83,6 +85,9 @@ class DispatchRun {
             meters.waiting(new QueueTable(parts.store().rows()).waiting());
             return done;
         });
+        if (!stopping) {
+            revisions.step(); // one at a time, and only when nothing waits to be built
+        }
     }
 
     private void whileThereIs(BooleanSupplier step) {
@@ -101,19 +106,8 @@ class DispatchRun {
 
     @Scheduled(every = "24h", delayed = "10m", concurrentExecution = ConcurrentExecution.SKIP)
     void daily() {
-        if (!atWork()) {
-            return;
-        }
-        Revisions revisions = new Revisions(parts);
-        worker.execute(() -> guarded("Old reports were not removed", () -> new Retention(parts).look()));
-        worker.execute(() -> guarded(
-                "Reports were not looked at for later data",
-                () -> revisions.late().forEach(id -> worker.execute(() -> look(revisions, id)))));
-    }
-
-    private void look(Revisions revisions, long id) {
-        if (!stopping) {
-            revisions.look(id);
+        if (atWork()) {
+            worker.execute(() -> guarded("Old reports were not removed", () -> new Retention(parts).look()));
         }
     }
 

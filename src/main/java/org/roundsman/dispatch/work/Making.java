@@ -4,6 +4,7 @@ import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
 import org.roundsman.reports.Report;
+import org.roundsman.reports.ReportJson;
 import org.roundsman.reports.ReportLook;
 import org.roundsman.reports.ReportMail;
 import org.roundsman.reports.ReportSubject;
@@ -14,16 +15,27 @@ public interface Making {
     /** Works the figures out. */
     Report figures(ReportSubject subject, Instant asOf);
 
-    /** The figures as they are stored. */
-    byte[] json(Report report);
+    /** How figures are stored. */
+    ReportJson stored();
 
-    Report read(byte[] json);
+    /** The figures as they are stored. */
+    default byte[] json(Report report) {
+        return stored().write(report);
+    }
+
+    default Report read(byte[] json) {
+        return stored().read(json);
+    }
 
     /** SHA-256 in hexadecimal digits over what later data can change. */
-    String observed(Report report);
+    default String observed(Report report) {
+        return stored().observed(report);
+    }
 
     /** SHA-256 in hexadecimal digits. */
-    String sha256(byte[] octets);
+    default String sha256(byte[] octets) {
+        return stored().sha256(octets);
+    }
 
     byte[] pdf(Report report, ReportLook look);
 

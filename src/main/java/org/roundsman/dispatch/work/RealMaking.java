@@ -38,23 +38,8 @@ class RealMaking implements Making {
     }
 
     @Override
-    public byte[] json(Report report) {
-        return json.write(report);
-    }
-
-    @Override
-    public Report read(byte[] octets) {
-        return json.read(octets);
-    }
-
-    @Override
-    public String observed(Report report) {
-        return json.observed(report);
-    }
-
-    @Override
-    public String sha256(byte[] octets) {
-        return json.sha256(octets);
+    public ReportJson stored() {
+        return json;
     }
 
     @Override

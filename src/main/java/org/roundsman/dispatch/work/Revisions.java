@@ -2,7 +2,6 @@ package org.roundsman.dispatch.work;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.List;
 import java.util.Optional;
 import org.jboss.logging.Logger;
 import org.roundsman.dispatch.KeptReport;
@@ -11,10 +10,16 @@ import org.roundsman.dispatch.store.QueueTable;
 import org.roundsman.dispatch.store.ShelfTable;
 import org.roundsman.reports.Report;
 
-/** Works out once more what was sent, for the same moment, and makes a further revision where later data changed it. */
+/**
+ * Works out once more what was sent, for the same moment, and makes a further revision where later data changed it. When each was
+ * checked is kept in the database, so that it does not matter how often the service starts.
+ */
 public final class Revisions {
 
     static final String LATER_DATA = "later data";
+
+    /** Each is checked so often. */
+    private static final Duration PAUSE = Duration.ofDays(1);
 
     private static final Logger LOG = Logger.getLogger(Revisions.class);
 
@@ -24,19 +29,29 @@ public final class Revisions {
         this.parts = parts;
     }
 
-    /** Reports that were sent within the days in which later data counts, the newest revision of each. */
-    public List<Long> late() {
-        Instant since = parts.now().minus(Duration.ofDays(parts.config().lateDays()));
-        return new QueueTable(parts.store().rows()).sentSince(since);
+    /**
+     * Checks one report that was sent within the days in which later data counts, and neither sent nor checked within the last day;
+     * whether there was one. What goes wrong stands in the log and is tried the next day; what was under way when the service ended
+     * is checked anew.
+     */
+    public boolean step() {
+        Instant now = parts.now();
+        Instant since = now.minus(Duration.ofDays(parts.config().lateDays()));
+        Optional<Long> next = new QueueTable(parts.store().rows()).unchecked(since, now.minus(PAUSE));
+        next.ifPresent(this::check);
+        return next.isPresent();
     }
 
-    /** Looks at one of them; what goes wrong stands in the log and is tried the next time. */
-    public void look(long id) {
+    private void check(long id) {
         try {
             revise(id).ifPresent(made -> LOG.infof("Later data made report %d a revision of report %d", made, id));
-        } catch (RuntimeException e) {
-            LOG.warnf("Report %d was not looked at for later data: %s", id, e.getMessage());
+        } catch (RuntimeException | StackOverflowError | OutOfMemoryError e) {
+            if (Thread.currentThread().isInterrupted()) {
+                throw e; // the service ends: not the report's fault
+            }
+            LOG.warnf("Report %d was not checked for later data: %s", id, e.getMessage());
         }
+        new QueueTable(parts.store().rows()).checked(id, parts.now());
     }
 
     /**

@@ -67,7 +67,8 @@ final class AvailabilitySection {
                         ink.say("col.met"),
                         ink.say("col.lost"),
                         ink.say("col.coverage"))
-                .numbers(1, 2, 3, 5, 6);
+                .numbers(1, 2, 3, 5, 6)
+                .site(0, ink.onlySite());
         shown.forEach(site -> row(grid, site));
         if (report.sites().size() > 1) {
             grid.row(

@@ -66,7 +66,8 @@ final class ChannelsSection {
                         ink.say("col.busy"),
                         ink.say("col.clients"),
                         ink.say("col.measured"))
-                .numbers(3, 4, 5, 6);
+                .numbers(3, 4, 5, 6)
+                .site(2, ink.onlySite());
         radios.stream()
                 .limit(MOST)
                 .forEach(radio -> grid.row(
@@ -89,12 +90,13 @@ final class ChannelsSection {
             return draft.say("rooms.none").done();
         }
         Grid grid = new Grid(
-                ink.say("section.rooms"),
-                ink.say("col.place"),
-                ink.say("col.site"),
-                ink.say("col.device"),
-                ink.say("col.why"),
-                ink.say("col.evidence"));
+                        ink.say("section.rooms"),
+                        ink.say("col.place"),
+                        ink.say("col.site"),
+                        ink.say("col.device"),
+                        ink.say("col.why"),
+                        ink.say("col.evidence"))
+                .site(1, ink.onlySite());
         rooms.stream()
                 .limit(MOST_ROOMS)
                 .forEach(room -> grid.row(

@@ -1,6 +1,7 @@
 package org.roundsman.reports.document;
 
 import java.util.List;
+import java.util.function.Function;
 import org.roundsman.alarms.Severity;
 import org.roundsman.reports.Handling;
 import org.roundsman.reports.WorkDone;
@@ -70,72 +71,57 @@ final class DealingsSections {
         }
         draft.say("work.intro");
         planned(ink, draft, work.planned());
-        replaced(ink, draft, work.replaced());
-        upgraded(ink, draft, work.upgraded());
+        listed(draft, "table.replaced", changes(ink, "table.replaced"), work.replaced(), one -> new String[] {
+            ink.formats().moment(one.at(), one.zone()),
+            one.site(),
+            one.device(),
+            ink.known(one.oldSerial()),
+            ink.known(one.newSerial())
+        });
+        listed(draft, "table.upgraded", changes(ink, "table.upgraded"), work.upgraded(), one -> new String[] {
+            ink.formats().moment(one.at(), one.zone()),
+            one.site(),
+            one.device(),
+            ink.known(one.old()),
+            ink.known(one.fresh())
+        });
         return draft.done();
     }
 
     private static void planned(Ink ink, Section.Draft draft, List<WorkDone.PlannedWork> all) {
-        if (all.isEmpty()) {
-            return;
-        }
         Grid grid = new Grid(
-                ink.say("table.planned"),
-                ink.say("col.begin"),
-                ink.say("col.end"),
-                ink.say("col.site"),
-                ink.say("col.what"));
-        all.stream()
-                .limit(MOST)
-                .forEach(one -> grid.row(
-                        ink.formats().moment(one.from(), one.zone()),
-                        ink.formats().moment(one.to(), one.zone()),
-                        one.site(),
-                        one.device().isBlank()
-                                ? one.title()
-                                : ink.say("joined", "one", one.device(), "two", one.title())));
-        draft.title("table.planned").add(grid.part()).more(all.size(), MOST);
-    }
-
-    private static void replaced(Ink ink, Section.Draft draft, List<WorkDone.Replaced> all) {
-        if (all.isEmpty()) {
-            return;
-        }
-        Grid grid = changes(ink, "table.replaced");
-        all.stream()
-                .limit(MOST)
-                .forEach(one -> grid.row(
-                        ink.formats().moment(one.at(), one.zone()),
-                        one.site(),
-                        one.device(),
-                        ink.known(one.oldSerial()),
-                        ink.known(one.newSerial())));
-        draft.title("table.replaced").add(grid.part()).more(all.size(), MOST);
-    }
-
-    private static void upgraded(Ink ink, Section.Draft draft, List<WorkDone.Upgraded> all) {
-        if (all.isEmpty()) {
-            return;
-        }
-        Grid grid = changes(ink, "table.upgraded");
-        all.stream()
-                .limit(MOST)
-                .forEach(one -> grid.row(
-                        ink.formats().moment(one.at(), one.zone()),
-                        one.site(),
-                        one.device(),
-                        ink.known(one.old()),
-                        ink.known(one.fresh())));
-        draft.title("table.upgraded").add(grid.part()).more(all.size(), MOST);
+                        ink.say("table.planned"),
+                        ink.say("col.begin"),
+                        ink.say("col.end"),
+                        ink.say("col.site"),
+                        ink.say("col.what"))
+                .site(2, ink.onlySite());
+        listed(draft, "table.planned", grid, all, one -> new String[] {
+            ink.formats().moment(one.from(), one.zone()),
+            ink.formats().moment(one.to(), one.zone()),
+            one.site(),
+            one.device().isBlank() ? one.title() : ink.say("joined", "one", one.device(), "two", one.title())
+        });
     }
 
     private static Grid changes(Ink ink, String title) {
         return new Grid(
-                ink.say(title),
-                ink.say("col.when"),
-                ink.say("col.site"),
-                ink.say("col.unit"),
-                ink.say("col.old"),
-                ink.say("col.new"));
+                        ink.say(title),
+                        ink.say("col.when"),
+                        ink.say("col.site"),
+                        ink.say("col.unit"),
+                        ink.say("col.old"),
+                        ink.say("col.new"))
+                .site(1, ink.onlySite());
+    }
+
+    /** A table with its title; nothing where there are no rows. */
+    private static <T> void listed(
+            Section.Draft draft, String title, Grid grid, List<T> all, Function<T, String[]> cells) {
+        if (all.isEmpty()) {
+            return;
+        }
+        all.stream().limit(MOST).map(cells).forEach(grid::row);
+        draft.title(title).add(grid.part()).more(all.size(), MOST);
     }
 }

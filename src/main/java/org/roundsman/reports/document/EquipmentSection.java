@@ -115,12 +115,13 @@ final class EquipmentSection {
 
     private void ending() {
         Grid grid = new Grid(
-                ink.say("table.ending"),
-                ink.say("col.last.day"),
-                ink.say("col.site"),
-                ink.say("col.unit"),
-                ink.say("col.model"),
-                ink.say("col.serial"));
+                        ink.say("table.ending"),
+                        ink.say("col.last.day"),
+                        ink.say("col.site"),
+                        ink.say("col.unit"),
+                        ink.say("col.model"),
+                        ink.say("col.serial"))
+                .site(1, ink.onlySite());
         equipment.ending().stream()
                 .limit(MOST_ENDING)
                 .forEach(one -> grid.row(

@@ -37,6 +37,11 @@ record Ink(Report report, ReportLook look, Catalogue words) {
                         formats().day(report.subject().last())));
     }
 
+    /** The name of the customer's site, where it has just one: no table has to say it in each row. */
+    Optional<String> onlySite() {
+        return report.sites().size() == 1 ? Optional.of(report.sites().get(0).site()) : Optional.empty();
+    }
+
     String share(OptionalDouble share) {
         return share.isPresent() ? formats().share(share.getAsDouble()) : words.notObserved();
     }

@@ -81,7 +81,8 @@ final class MailLayout {
                         ink.say("col.met"),
                         ink.say("mail.outages"),
                         ink.say("col.coverage"))
-                .numbers(1, 2, 3, 5, 6);
+                .numbers(1, 2, 3, 5, 6)
+                .site(0, ink.onlySite());
         report.sites().stream().limit(MOST).forEach(site -> row(grid, site));
         return grid.part();
     }
@@ -119,14 +120,17 @@ final class MailLayout {
         return blocks.stream().filter(block -> !block.isEmpty()).collect(Collectors.joining("\n\n")) + "\n";
     }
 
-    /** A site with its figures beneath, each behind its title. */
+    /** A site with its figures beneath, each behind its title; of the only one just the figures. */
     private String lines(List<Cell> columns, List<Cell> row) {
-        StringBuilder lines = new StringBuilder(row.get(0).text());
-        for (int i = 1; i < row.size(); i++) {
-            lines.append("\n  ");
-            lines.append(ink.say(
-                    "joined", "one", columns.get(i).text(), "two", row.get(i).text()));
+        List<String> lines = new ArrayList<>();
+        String gap = row.get(0).head() ? "  " : "";
+        for (int i = 0; i < row.size(); i++) {
+            Cell cell = row.get(i);
+            lines.add(
+                    cell.head()
+                            ? cell.text()
+                            : gap + ink.say("joined", "one", columns.get(i).text(), "two", cell.text()));
         }
-        return lines.toString();
+        return String.join("\n", lines);
     }
 }

@@ -6,14 +6,22 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.roundsman.reports.Outage;
 import org.roundsman.reports.Report;
 import org.roundsman.reports.chart.TimelineChart;
 
-/** Every outage: when, for how long, why, whom it met and what was done. */
+/** Every outage: when, for how long, why and whom it met; of those that met people most also what was done. */
 final class OutagesSection {
 
-    private static final int MOST = 20;
+    /** Up to so many, all are told in full. */
+    private static final int FEW = 12;
+
+    /** Of more, so many are. */
+    private static final int TOLD = 10;
+
+    /** So many of the others have a row of their own; without an end a year of many sites would be a book. */
+    private static final int BRIEF = 200;
 
     private final Ink ink;
     private final Report report;
@@ -45,13 +53,11 @@ final class OutagesSection {
         if (minutes > 0) {
             draft.say("outages.people", "time", ink.formats().time(Duration.ofMinutes(Math.round(minutes))));
         }
-        List<Outage> shown = longest();
-        draft.picture(TimelineChart.of(report, ink.words())).add(table(shown));
-        if (report.outages().size() > shown.size()) {
-            List<Outage> rest = new ArrayList<>(report.outages());
-            rest.removeAll(shown);
-            draft.add(Part.note(ink.say(
-                    "outages.rest", "count", rest.size(), "time", ink.formats().time(sum(rest, Outage::length)))));
+        draft.picture(TimelineChart.of(report, ink.words()));
+        if (report.outages().size() <= FEW) {
+            draft.add(table(ink.say("section.outages"), report.outages(), true).part());
+        } else {
+            byImpact(draft);
         }
         return draft.done();
     }
@@ -60,31 +66,66 @@ final class OutagesSection {
         return outages.stream().map(of).reduce(Duration.ZERO, Duration::plus);
     }
 
-    /** All of them, or the longest, by their begin. */
-    private List<Outage> longest() {
-        if (report.outages().size() <= MOST) {
-            return report.outages();
-        }
-        List<Outage> longest = report.outages().stream()
-                .sorted(Comparator.comparing(Outage::length).reversed())
-                .limit(MOST)
+    /** Those with the greatest impact in full, the others in brief, each table by their begin. */
+    private void byImpact(Section.Draft draft) {
+        int all = report.outages().size();
+        int listed = Math.min(all, TOLD + BRIEF);
+        List<Integer> ranked = IntStream.range(0, all)
+                .boxed()
+                .sorted(Comparator.comparingDouble(
+                        (Integer at) -> -impact(report.outages().get(at))))
                 .toList();
-        return report.outages().stream().filter(longest::contains).toList();
+        String told = ink.say("table.outages.told", "count", TOLD);
+        draft.add(Part.title(told))
+                .add(table(told, at(ranked.subList(0, TOLD)), true).part());
+        String others = ink.say("table.outages.others", "count", all - TOLD);
+        draft.add(Part.title(others))
+                .add(table(others, at(ranked.subList(TOLD, listed)), false).compact());
+        if (all > listed) {
+            List<Outage> rest = at(ranked.subList(listed, all));
+            draft.add(Part.note(ink.say(
+                    "outages.rest", "count", rest.size(), "time", ink.formats().time(sum(rest, Outage::length)))));
+        }
     }
 
-    private Part table(List<Outage> outages) {
-        Grid grid = new Grid(
-                        ink.say("section.outages"),
-                        ink.say("col.begin"),
-                        ink.say("col.length"),
-                        ink.say("col.site"),
-                        ink.say("col.cause"),
-                        ink.say("col.points"),
-                        ink.say("col.people"),
-                        ink.say("col.done"))
+    /** Minutes that people were without, all together; where nobody knows, as if one had been at each silent access point. */
+    private static double impact(Outage outage) {
+        return outage.personMinutes().orElse(outage.silence().toSeconds() / 60.0);
+    }
+
+    /** Those at these places of the report, in its order. */
+    private List<Outage> at(List<Integer> places) {
+        return places.stream().sorted().map(report.outages()::get).toList();
+    }
+
+    /** @param told whether what was done is said as well */
+    private Grid table(String title, List<Outage> outages, boolean told) {
+        List<String> columns = new ArrayList<>(List.of(
+                ink.say("col.begin"),
+                ink.say("col.length"),
+                ink.say("col.site"),
+                ink.say("col.cause"),
+                ink.say("col.points"),
+                ink.say("col.people")));
+        if (told) {
+            columns.add(ink.say("col.done"));
+        }
+        Grid grid = new Grid(title, columns.toArray(String[]::new))
                 .numbers(1, 4, 5)
-                .moments(0);
-        outages.forEach(outage -> grid.row(
+                .moments(0)
+                .site(2, ink.onlySite());
+        for (Outage outage : outages) {
+            List<String> cells = new ArrayList<>(brief(outage));
+            if (told) {
+                cells.add(done(outage));
+            }
+            grid.row(cells.toArray(String[]::new));
+        }
+        return grid;
+    }
+
+    private List<String> brief(Outage outage) {
+        return List.of(
                 begin(outage),
                 length(outage),
                 outage.site(),
@@ -97,9 +138,7 @@ final class OutagesSection {
                                 "people.about",
                                 "count",
                                 ink.formats().whole(outage.people().getAsInt()))
-                        : ink.say("not.known"),
-                done(outage)));
-        return grid.part();
+                        : ink.say("not.known"));
     }
 
     private String begin(Outage outage) {

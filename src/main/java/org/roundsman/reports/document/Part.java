@@ -7,7 +7,8 @@ import org.roundsman.reports.chart.Picture;
 /**
  * A part of a section.
  *
- * @param kind text, title, picture, table, list or note; which of the others are filled follows from it
+ * @param kind text, title, picture, table, compact (a table in little space), list or note; which of the others are filled
+ *     follows from it
  * @param picture for a page, and for a PDF
  * @param columns titles of a table, each with where it stands
  */

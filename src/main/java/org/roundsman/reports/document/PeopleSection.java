@@ -55,7 +55,8 @@ final class PeopleSection {
                         ink.say("col.in.it"),
                         ink.say("col.month.before", "kind", kind),
                         ink.say("col.year.before"))
-                .numbers(1, 2, 3, 4, 6, 7, 8);
+                .numbers(1, 2, 3, 4, 6, 7, 8)
+                .site(0, ink.onlySite());
         ink.report().sites().stream().limit(MOST).forEach(site -> row(ink, grid, site));
         if (ink.report().sites().size() > 1) {
             row(ink, grid, ink.say("all"), ink.report().crowd());

@@ -22,7 +22,6 @@ import org.roundsman.reports.ReportDocument;
 import org.roundsman.reports.ReportLook;
 import org.roundsman.reports.ReportTable;
 import org.roundsman.reports.ReportTables;
-import org.roundsman.web.reports.ReportSays;
 
 /** Reports as files. Of a report that was sent they are the same octets for ever. */
 @Path("/api/v1")
@@ -37,18 +36,16 @@ class ReportFilesApi {
     private static final String MARK = "\uFEFF";
 
     private final ReportShelf shelf;
-    private final ReportSays says;
     private final ReportDocument document;
     private final Caller caller;
 
-    ReportFilesApi(ReportShelf shelf, ReportSays says, ReportDocument document, Caller caller) {
+    ReportFilesApi(ReportShelf shelf, ReportDocument document, Caller caller) {
         this.shelf = shelf;
-        this.says = says;
         this.document = document;
         this.caller = caller;
     }
 
-    /** As stored, so that its SHA-256 is the one that the report names; but without prices for whom they are not meant. */
+    /** As stored, so that its SHA-256 is the one that the report names. */
     @GET
     @Path("reports/{report}/figures")
     @Produces(MediaType.APPLICATION_JSON)
@@ -61,7 +58,7 @@ class ReportFilesApi {
                             mediaType = MediaType.APPLICATION_JSON,
                             schema = @Schema(type = SchemaType.OBJECT, description = "The values of the report")))
     public Response showReportFigures(@RestPath long report) {
-        byte[] json = says.json(caller.person(), report).orElseThrow(NotFoundException::new);
+        byte[] json = shelf.json(caller.scope(), report).orElseThrow(NotFoundException::new);
         return Response.ok(json).type(MediaType.APPLICATION_JSON).build();
     }
 
@@ -104,7 +101,7 @@ class ReportFilesApi {
     }
 
     private Report figures(long report) {
-        return says.figures(caller.person(), report).orElseThrow(NotFoundException::new);
+        return shelf.figures(caller.scope(), report).orElseThrow(NotFoundException::new);
     }
 
     private String name(long report) {

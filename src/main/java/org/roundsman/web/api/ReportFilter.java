@@ -29,13 +29,11 @@ public class ReportFilter {
             schema = @Schema(type = SchemaType.STRING, examples = "to-review"))
     String state;
 
-    ShelfSearch page(int number, int size) {
+    ShelfSearch search() {
         Long id = Given.number("customer", customer);
         return new ShelfSearch(
                 id == null ? OptionalLong.empty() : OptionalLong.of(id),
                 Given.text(month).isEmpty() ? Optional.empty() : Optional.of(ReportEntries.month("month", month)),
-                Choice.filter(ReportState.class, "state", state),
-                number,
-                size);
+                Choice.filter(ReportState.class, "state", state));
     }
 }

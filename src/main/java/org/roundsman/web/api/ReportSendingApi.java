@@ -13,6 +13,7 @@ import jakarta.ws.rs.core.UriInfo;
 import java.net.URI;
 import java.util.List;
 import java.util.Map;
+import java.util.stream.LongStream;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
@@ -62,9 +63,7 @@ class ReportSendingApi {
     @Operation(summary = "Notes that a mail came back")
     public void returnReportMail(@RestPath long report, @RestPath long mail, ReportEntries.Bounce entry) {
         require(report);
-        if (mails.of(report).stream().noneMatch(one -> one.id() == mail)) {
-            throw new NotFoundException();
-        }
+        require(mails.of(report).stream().mapToLong(ReportMails.Line::id), mail);
         mails.bounced(mail, Given.text(entry.why()));
     }
 
@@ -101,14 +100,18 @@ class ReportSendingApi {
     @Operation(summary = "Takes a link back for good")
     public void revokeReportLink(@RestPath long report, @RestPath long link) {
         require(report);
-        if (links.of(report).stream().noneMatch(one -> one.id() == link)) {
-            throw new NotFoundException();
-        }
+        require(links.of(report).stream().mapToLong(ReportLinks.Link::id), link);
         links.revoke(link);
     }
 
     private void require(long report) {
         caller.requireEveryone();
         shelf.find(caller.scope(), report).orElseThrow(NotFoundException::new);
+    }
+
+    private static void require(LongStream ids, long wanted) {
+        if (ids.noneMatch(id -> id == wanted)) {
+            throw new NotFoundException();
+        }
     }
 }

@@ -8,23 +8,16 @@ import jakarta.ws.rs.Path;
 import jakarta.ws.rs.Produces;
 import jakarta.ws.rs.core.MediaType;
 import jakarta.ws.rs.core.UriInfo;
-import java.util.ArrayList;
-import java.util.Comparator;
-import java.util.LinkedHashMap;
 import java.util.List;
-import java.util.stream.Collectors;
 import org.eclipse.microprofile.openapi.annotations.Operation;
 import org.eclipse.microprofile.openapi.annotations.tags.Tag;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestResponse;
-import org.roundsman.dispatch.KeptReport;
 import org.roundsman.dispatch.ReportShelf;
 import org.roundsman.people.TokenScope;
 import org.roundsman.reports.Report;
 import org.roundsman.reports.ReportTable;
 import org.roundsman.reports.ReportTables;
-import org.roundsman.shared.Page;
-import org.roundsman.web.reports.ReportSays;
 
 /**
  * Reports and what they say. A customer's own people, and a token that is narrowed to one customer, see those of the customer
@@ -37,16 +30,11 @@ import org.roundsman.web.reports.ReportSays;
 @Tag(name = "Reports")
 class ReportsApi {
 
-    /** So many are asked for at a time. */
-    private static final int AT_ONCE = 500;
-
     private final ReportShelf shelf;
-    private final ReportSays says;
     private final Caller caller;
 
-    ReportsApi(ReportShelf shelf, ReportSays says, Caller caller) {
+    ReportsApi(ReportShelf shelf, Caller caller) {
         this.shelf = shelf;
-        this.says = says;
         this.caller = caller;
     }
 
@@ -55,23 +43,11 @@ class ReportsApi {
     @Operation(summary = "Lists reports with all their revisions")
     public RestResponse<Listing<KeptReportJson>> listReports(
             UriInfo address, @BeanParam Paging paging, @BeanParam ReportFilter wanted) {
-        List<KeptReportJson> found = paging.cut(all(wanted).stream().map(KeptReportJson::of), KeptReportJson::id);
+        List<KeptReportJson> found =
+                shelf.after(caller.scope(), wanted.search(), paging.afterId(), paging.size() + 1).stream()
+                        .map(KeptReportJson::of)
+                        .toList();
         return Listing.of(address, paging, found, one -> String.valueOf(one.id()));
-    }
-
-    /** The shelf is ordered by days; a report that comes meanwhile moves others to a later page, so each counts once. */
-    private List<KeptReport> all(ReportFilter wanted) {
-        List<KeptReport> all = new ArrayList<>();
-        Page<KeptReport> page;
-        int number = 1;
-        do {
-            page = shelf.search(caller.scope(), wanted.page(number++, AT_ONCE));
-            all.addAll(page.items());
-        } while (page.hasNext());
-        return List.copyOf(all.stream()
-                .sorted(Comparator.comparingLong(KeptReport::id))
-                .collect(Collectors.toMap(KeptReport::id, one -> one, (one, again) -> one, LinkedHashMap::new))
-                .values());
     }
 
     @GET
@@ -113,6 +89,6 @@ class ReportsApi {
     }
 
     private Report figures(long report) {
-        return says.figures(caller.person(), report).orElseThrow(NotFoundException::new);
+        return shelf.figures(caller.scope(), report).orElseThrow(NotFoundException::new);
     }
 }

@@ -60,8 +60,7 @@ class ArchivePages {
         }
 
         ShelfSearch wanted() {
-            return new ShelfSearch(
-                    Asked.number(customer), Asked.month(month), StateWord.find(state), Asked.page(page), A_PAGE);
+            return new ShelfSearch(Asked.number(customer), Asked.month(month), StateWord.find(state));
         }
 
         /** Address of that page of the same list. */
@@ -111,7 +110,8 @@ class ArchivePages {
     @GET
     @Path("reports/archive")
     public TemplateInstance archive(@BeanParam Search search) {
-        Page<ShelfLine> page = lines.of(shelf.search(visitor.scope(), search.wanted()));
+        int number = Asked.page(search.page());
+        Page<ShelfLine> page = lines.of(shelf.search(visitor.scope(), search.wanted(), number, A_PAGE));
         return Templates.archive(new View(
                 page,
                 search,

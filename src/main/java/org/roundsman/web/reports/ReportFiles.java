@@ -27,13 +27,11 @@ class ReportFiles {
     private static final String CSV = "text/csv";
 
     private final ReportShelf shelf;
-    private final ReportSays says;
     private final ReportDocument document;
     private final Visitor visitor;
 
-    ReportFiles(ReportShelf shelf, ReportSays says, ReportDocument document, Visitor visitor) {
+    ReportFiles(ReportShelf shelf, ReportDocument document, Visitor visitor) {
         this.shelf = shelf;
-        this.says = says;
         this.document = document;
         this.visitor = visitor;
     }
@@ -53,7 +51,7 @@ class ReportFiles {
     @Produces(MediaType.APPLICATION_JSON)
     public Response json(@RestPath long id) {
         Report report = figures(id);
-        byte[] json = says.json(visitor.person(), id).orElseThrow(NotFoundException::new);
+        byte[] json = shelf.json(scope(), id).orElseThrow(NotFoundException::new);
         return file(json, MediaType.APPLICATION_JSON, name(id, report) + ".json");
     }
 
@@ -67,7 +65,7 @@ class ReportFiles {
     }
 
     private Report figures(long id) {
-        return says.figures(visitor.person(), id).orElseThrow(NotFoundException::new);
+        return shelf.figures(scope(), id).orElseThrow(NotFoundException::new);
     }
 
     /** The name of the document without its ending. */

@@ -12,7 +12,6 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import org.jboss.resteasy.reactive.RestPath;
 import org.jboss.resteasy.reactive.RestQuery;
-import org.roundsman.dispatch.KeptReport;
 import org.roundsman.dispatch.ReportShelf;
 import org.roundsman.dispatch.ReportState;
 import org.roundsman.dispatch.ShelfSearch;
@@ -62,10 +61,8 @@ class ReportPages {
     }
 
     private Page<ShelfLine> own(int page) {
-        ShelfSearch sent =
-                new ShelfSearch(OptionalLong.empty(), Optional.empty(), Optional.of(ReportState.SENT), page, A_PAGE);
-        Page<KeptReport> found = shelf.search(visitor.scope(), sent);
-        return lines.of(found);
+        ShelfSearch sent = new ShelfSearch(OptionalLong.empty(), Optional.empty(), Optional.of(ReportState.SENT));
+        return lines.of(shelf.search(visitor.scope(), sent, page, A_PAGE));
     }
 
     @GET

@@ -43,15 +43,15 @@ class CatalogueTest {
     @CsvSource(
             delimiter = '|',
             value = {
-                "en | 0 | and 0 shorter ones, T altogether",
-                "en | 1 | and one shorter one of T",
-                "en | 2 | and 2 shorter ones, T altogether",
-                "de | 0 | und 0 kürzere, zusammen T",
-                "de | 1 | und ein kürzerer von T",
-                "de | 2 | und 2 kürzere, zusammen T",
-                "fr | 0 | et une plus courte de T",
-                "fr | 1 | et une plus courte de T",
-                "fr | 2 | et 2 plus courtes, T au total",
+                "en | 0 | and 0 more, T altogether",
+                "en | 1 | and one more of T",
+                "en | 2 | and 2 more, T altogether",
+                "de | 0 | und 0 weitere, zusammen T",
+                "de | 1 | und ein weiterer von T",
+                "de | 2 | und 2 weitere, zusammen T",
+                "fr | 0 | et une autre de T",
+                "fr | 1 | et une autre de T",
+                "fr | 2 | et 2 autres, T au total",
             })
     void numbersChooseTheirForm(String language, int count, String expected) {
         assertThat(of(language).say("outages.rest", "count", count, "time", "T"))

@@ -1,16 +1,20 @@
-package org.roundsman.dispatch;
+package org.roundsman.mail;
 
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.Optional;
-import org.roundsman.mail.BounceSettings;
-import org.roundsman.mail.MailSettings;
 
-/** Settings for mail servers on loopback. */
-record LocalMail(int port) implements MailSettings {
+/** Settings for mail servers on loopback that ask for no sign-in. */
+public record LocalMail(int port, MailSettings.Privacy privacy, Optional<Path> trustedCertificates)
+        implements MailSettings {
+
+    /** Without TLS. */
+    public static LocalMail open(int port) {
+        return new LocalMail(port, Privacy.NONE, Optional.empty());
+    }
 
     /** A mailbox there. */
-    record Box(int port, Optional<String> user, Optional<Path> passwordFile) implements BounceSettings {
+    public record Box(int port, Optional<String> user, Optional<Path> passwordFile) implements BounceSettings {
 
         @Override
         public Optional<String> host() {
@@ -36,16 +40,6 @@ record LocalMail(int port) implements MailSettings {
     @Override
     public Optional<String> host() {
         return Optional.of("127.0.0.1");
-    }
-
-    @Override
-    public Privacy privacy() {
-        return Privacy.NONE;
-    }
-
-    @Override
-    public Optional<Path> trustedCertificates() {
-        return Optional.empty();
     }
 
     @Override
