@@ -20,6 +20,13 @@ class StorableTextTest {
                 .containsExactly(true, true, true, true, false, false, false);
     }
 
+    /** The Unicode Standard, 3.9: what is ill-formed becomes U+FFFD, all else stays. */
+    @Test
+    void halvesOfCharactersAreReplacedInWhatIsTold() {
+        assertThat(StorableText.whole("\ud83d\udd27 x\udd27y\ud83d")).isEqualTo("\ud83d\udd27 x\ufffdy\ufffd");
+        assertThat(StorableText.whole("Z\u00fcrich")).isEqualTo("Z\u00fcrich");
+    }
+
     /** PostgreSQL, chapter "Character Types": the character with code zero cannot be stored. */
     @Test
     void octetZeroIsNotKeptButCanBeWritten() {

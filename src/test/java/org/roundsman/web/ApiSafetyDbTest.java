@@ -134,6 +134,18 @@ class ApiSafetyDbTest {
                 .isNotEqualTo("Other");
     }
 
+    /** RFC 8259, 8.2: JSON can write half of a surrogate pair; what comes of it is unpredictable, so it is refused in words. */
+    @Test
+    void halfOfACharacterIsRefusedAndNotAFaultOfOurs() {
+        requireProblem(400, api.post("/customers", "{\"\\ud800\":1}"));
+        requireProblem(422, api.post("/customers", "{\"name\":\"\\udfff\"}"));
+        requireProblem(
+                422,
+                api.post(
+                        "/customers/" + place.customerId() + "/sites",
+                        "{\"name\":\"Pier\",\"hours\":[{\"weekday\":1,\"opens\":\"\\ud83d\"}]}"));
+    }
+
     /** 16.5.1 and 4.1.1: every refusal is a problem after RFC 9457 that tells nothing about our insides. */
     @Test
     void errorsAreProblemsWithoutInsides() {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.annotation.JsonInclude;
 import jakarta.ws.rs.core.Response;
 import java.util.List;
 import java.util.Map;
+import org.roundsman.system.StorableText;
 
 /**
  * What went wrong, after RFC 9457.
@@ -16,8 +17,18 @@ public record Problem(String type, String title, int status, String detail, List
 
     public static final String MEDIA_TYPE = "application/problem+json";
 
-    /** What is wrong with one field. */
-    public record FieldError(String field, String reason) {}
+    /** What is wrong with one field. Halves of characters in what the client sent are no text that an answer could hold. */
+    public record FieldError(String field, String reason) {
+
+        public FieldError {
+            field = StorableText.whole(field);
+            reason = StorableText.whole(reason);
+        }
+    }
+
+    public Problem {
+        detail = StorableText.whole(detail);
+    }
 
     static Problem of(ProblemKind kind, String detail) {
         return new Problem(kind.type(), kind.title(), kind.status(), detail, List.of());
