@@ -6,6 +6,7 @@ import static org.roundsman.triage.Place.uplink;
 
 import java.time.Duration;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.stream.LongStream;
 import org.junit.jupiter.api.Test;
@@ -238,6 +239,45 @@ class CauseFinderTest {
         assertThat(place.finding(2).cause())
                 .as("asked again it is silent still: it passes traffic on")
                 .isEqualTo(CauseKind.DEVICE_LOST);
+    }
+
+    /** One below the lower switch is heard first: the lower one was not asked since, and the others fell with the upper one. */
+    @Test
+    void inAChainOneThatIsBackSetsTheOthersOfItsSwitchNotApart() {
+        Place place = chain().asked(2, "10:43:12").asked(3, "10:43:15").heard(31, "10:43:40");
+        assertThat(place.finding(32).causedBy()).contains(silence(2));
+        assertThat(place.finding(33).causedBy()).contains(silence(2));
+        assertThat(place.finding(3).causedBy()).contains(silence(2));
+        place.asked(3, "10:43:50");
+        assertThat(place.finding(32).causedBy())
+                .as("asked again the lower switch is silent still, while one of its own answers")
+                .isNotEqualTo(Optional.of(silence(2)));
+    }
+
+    /** The lower switch is heard first: that tells nothing of those below it until they are asked again. */
+    @Test
+    void inAChainTheLowerSwitchThatIsBackSetsThoseBelowItNotApart() {
+        Place place = chain().asked(2, "10:43:12").heard(3, "10:43:40");
+        for (long below : List.of(31L, 32L, 33L)) {
+            place.asked(below, "10:43:30");
+        }
+        assertThat(place.finding(31).causedBy()).contains(silence(2));
+        assertThat(place.finding(2).affected()).contains(31L, 32L, 33L);
+        for (long below : List.of(31L, 32L, 33L)) {
+            place.asked(below, "10:43:50");
+        }
+        assertThat(place.finding(31).causedBy()).as("asked again in vain").isNotEqualTo(Optional.of(silence(2)));
+    }
+
+    private static Place chain() {
+        return small().bridge(3)
+                .hangs(3, 2, 24)
+                .points(31, 33, 3)
+                .silent(2, "10:41:12")
+                .silent(3, "10:41:15")
+                .silent(11, 14, "10:41:30")
+                .silent(31, 33, "10:41:40")
+                .fallen(2, 3L, 11L, 12L, 13L, 14L, 31L, 32L, 33L);
     }
 
     @Test

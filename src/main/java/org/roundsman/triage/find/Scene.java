@@ -8,7 +8,6 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import org.roundsman.alarms.AlarmKey;
 import org.roundsman.alarms.AlarmType;
 import org.roundsman.alarms.Resource;
@@ -118,8 +117,26 @@ final class Scene {
 
     /** It went down with the suspect and answers again, but the suspect was not asked since: both may be back. */
     private boolean justBack(DeviceLook suspect, DeviceLook below) {
-        return situation.fallen().getOrDefault(suspect.deviceId(), Set.of()).contains(below.deviceId())
+        return fellTogether(suspect, below)
                 && below.heard().filter(at -> !suspect.askedSince(at)).isPresent();
+    }
+
+    /** One with the other, or both with a third that is not back yet. */
+    private boolean fellTogether(DeviceLook one, DeviceLook other) {
+        return situation.fallen().entrySet().stream()
+                .anyMatch(fallen -> fallen.getValue().contains(other.deviceId())
+                        && (fallen.getKey() == one.deviceId()
+                                || fallen.getValue().contains(one.deviceId())));
+    }
+
+    /**
+     * Whether what the lost one hangs on fell with it and answers again, while the lost one was not asked since: that tells
+     * nothing yet of what is further up.
+     */
+    boolean aboveIsJustBack(DeviceLook above, DeviceLook lost) {
+        return !above.lost()
+                && fellTogether(above, lost)
+                && above.heard().filter(at -> !lost.askedSince(at)).isPresent();
     }
 
     boolean oldPlace(long deviceId) {

@@ -123,7 +123,7 @@ public final class Search {
         Optional<TreeNode> next = scene.above(lost.deviceId());
         while (next.isPresent() && !starting.containsKey(at.deviceId())) {
             Optional<DeviceLook> above = scene.look(next.get().deviceId()).filter(DeviceLook::watched);
-            if (above.isPresent()) {
+            if (above.isPresent() && !scene.aboveIsJustBack(above.get(), lost)) {
                 if (!explains(above.get(), lost)) {
                     return explaining;
                 }
