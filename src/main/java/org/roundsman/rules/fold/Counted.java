@@ -12,13 +12,16 @@ final class Counted {
 
     private final Deque<Long> times = new ArrayDeque<>();
 
-    void add(long at) {
-        if (times.isEmpty() || at > times.peekLast()) {
+    /** Adds what happened later than the last; whether it did. */
+    boolean add(long at) {
+        boolean later = times.isEmpty() || at > times.peekLast();
+        if (later) {
             times.add(at);
             if (times.size() > MOST) {
                 times.poll();
             }
         }
+        return later;
     }
 
     /** How many lie within the time before that moment, the older end left out. */

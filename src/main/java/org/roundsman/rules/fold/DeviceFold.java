@@ -139,13 +139,13 @@ public final class DeviceFold {
      * @param what it was, for the alarm's text
      */
     public void happened(AlarmType type, Instant at, Instant found, String what, List<Signal> out) {
-        counts.computeIfAbsent(type, t -> new Counted()).add(at.toEpochMilli());
-        count(type, new Round(Math.max(at.toEpochMilli(), found.toEpochMilli()), 0, out), what);
+        boolean again = counts.computeIfAbsent(type, t -> new Counted()).add(at.toEpochMilli());
+        count(type, new Round(Math.max(at.toEpochMilli(), found.toEpochMilli()), 0, out), what, again);
     }
 
     /** Lets time pass for the rules that count what happens: they clear without any reading. */
     public void pass(AlarmType type, Instant now, List<Signal> out) {
-        count(type, new Round(now.toEpochMilli(), 0, out), "");
+        count(type, new Round(now.toEpochMilli(), 0, out), "", false);
     }
 
     /** Whether time passing may change something. */
@@ -186,15 +186,17 @@ public final class DeviceFold {
     }
 
     private void flapping(Round round, Outcome outcome) {
+        boolean again = false;
         if (outcome.kind() != Outcome.Kind.UNANSWERED) {
             misses = 0;
         } else if (++misses == MISSES && !unseen.covers(round.at)) {
-            counts.computeIfAbsent(AlarmType.FLAPPING, t -> new Counted()).add(round.at);
+            again = counts.computeIfAbsent(AlarmType.FLAPPING, t -> new Counted())
+                    .add(round.at);
         }
-        count(AlarmType.FLAPPING, round, "");
+        count(AlarmType.FLAPPING, round, "", again);
     }
 
-    private void count(AlarmType type, Round round, String what) {
+    private void count(AlarmType type, Round round, String what, boolean again) {
         Ladder ladder = tuning.ladder(type);
         Counted counted = counts.get(type);
         if (ladder == null || counted == null && !standings.knows(Slot.device(type))) {
@@ -203,11 +205,14 @@ public final class DeviceFold {
         Duration window = tuning.values(type).window();
         int times = counted == null ? 0 : counted.within(round.at, window.toMillis());
         String text = Texts.counted(type, times, window, what);
-        standings.take(
-                new Standings.Look(Slot.device(type), ladder, text),
-                new Levels.Sample(round.at, times, 0),
-                times == 0 ? LevelState.NONE : counted.first(),
-                round.out);
+        Standings.Look look = new Standings.Look(Slot.device(type), ladder, text);
+        Levels.Sample sample = new Levels.Sample(round.at, times, 0);
+        long began = times == 0 ? LevelState.NONE : counted.first();
+        if (again) {
+            standings.takeAgain(look, sample, began, round.out);
+        } else {
+            standings.take(look, sample, began, round.out);
+        }
         if (times == 0) {
             counts.remove(type);
         }

@@ -77,6 +77,20 @@ final class Standings {
         }
     }
 
+    /** The same, where something happened again: what is up says so, also where its severity stays. */
+    void takeAgain(Look look, Levels.Sample sample, long began, List<Signal> out) {
+        boolean sure = !told.containsKey(look.slot());
+        int before = out.size();
+        take(look, sample, began, out);
+        Optional<Severity> severity = state(look.slot()).severity();
+        if (sure && out.size() == before && severity.isPresent()) {
+            Instant at = Instant.ofEpochMilli(sample.at());
+            Instant from = Instant.ofEpochMilli(
+                    Math.min(sample.at(), state(look.slot()).began()));
+            out.add(new Signal.Raise(look.slot().key(deviceId), severity.get(), from, at, look.also()));
+        }
+    }
+
     private void say(Look look, Levels.Sample sample, Decision decision, long began, List<Signal> out) {
         Instant at = Instant.ofEpochMilli(sample.at());
         AlarmKey key = look.slot().key(deviceId);

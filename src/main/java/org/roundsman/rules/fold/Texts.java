@@ -24,7 +24,7 @@ public final class Texts {
             case COUNT -> also;
             case FIGURE, ELSEWHERE -> {
                 boolean still = rule.low() ? raise.figure() > raise.threshold() : raise.figure() < raise.threshold();
-                yield with(rule, raise.figure()) + ", "
+                yield quantity(type, with(rule, raise.figure())) + ", "
                         + (still
                                 ? "no longer as bad as before"
                                 : raise.severity().word()
@@ -33,6 +33,24 @@ public final class Texts {
                                         + (rule.low() ? " or less" : " on"))
                         + held(raise.heldMillis()) + tail(also);
             }
+        };
+    }
+
+    /** A figure with the quantity that it is one of. */
+    private static String quantity(AlarmType type, String figure) {
+        return switch (type) {
+            case UTILISATION_HIGH -> "Utilisation " + figure;
+            case CLIENTS_HIGH -> figure + " clients";
+            case RETRIES_HIGH -> "Retried frames " + figure;
+            case PORT_ERRORS -> "Damaged frames " + figure;
+            case PORT_SLOW -> "Port at " + figure;
+            case CPU_HIGH -> "Processor " + figure;
+            case MEMORY_HIGH -> "Memory " + figure;
+            case CLOCK_OFF -> "Clock off by " + figure;
+            case POLLER_LATE -> "Rounds late by " + figure;
+            case STORING_BEHIND -> "Storing behind by " + figure;
+            case DISK_FILLING -> "Disk full to " + figure;
+            default -> figure;
         };
     }
 

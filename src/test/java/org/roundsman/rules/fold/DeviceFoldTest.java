@@ -190,6 +190,27 @@ class DeviceFoldTest {
                 .isEqualTo("82 flapping clear");
     }
 
+    @Test
+    void anotherRestartIsToldAlsoWhereTheSeverityStays() {
+        Instant second = START.plus(Duration.ofMinutes(20));
+        fold.happened(AlarmType.DEVICE_RESTARTED, START, START, "Restarted.", out);
+        fold.happened(AlarmType.DEVICE_RESTARTED, second, second, "Restarted.", out);
+        fold.happened(AlarmType.DEVICE_RESTARTED, second, second, "Restarted.", out);
+        assertThat(told()).containsExactly("0 device-restarted warning", "20 device-restarted warning");
+        assertThat(out.get(1).text()).isEqualTo("2 times within 1 h. Restarted.");
+        assertThat(((Signal.Raise) out.get(1)).began()).isEqualTo(START);
+    }
+
+    @Test
+    void afterAStartWhatIsKnownIsNotToldAgain() {
+        Instant now = START.plus(Duration.ofMinutes(30));
+        fold.tell(
+                AlarmKey.of(AlarmType.DEVICE_RESTARTED, Resource.device(7)), now, Optional.of(Severity.WARNING), START);
+        fold.happened(AlarmType.DEVICE_RESTARTED, START, START, "Restarted.", out);
+        fold.happened(AlarmType.DEVICE_RESTARTED, START.plusSeconds(60), START.plusSeconds(60), "Restarted.", out);
+        assertThat(out).isEmpty();
+    }
+
     /** Common practice, no source: when all devices are silent at once, the fault is with who asks. */
     @Test
     void silencesWhileWeSawNothingDoNotCount() {
@@ -265,7 +286,10 @@ class DeviceFoldTest {
             Instant at = START.plus(Duration.ofMinutes(10L * i));
             fold.happened(AlarmType.DEVICE_RESTARTED, at, at.plusSeconds(90), "Restarted.", out);
         }
-        assertThat(told()).containsExactly("1 device-restarted warning", "21 device-restarted minor");
+        assertThat(told())
+                .as("the second one is told with the same severity")
+                .containsExactly(
+                        "1 device-restarted warning", "11 device-restarted warning", "21 device-restarted minor");
         assertThat(((Signal.Raise) out.get(0)).began()).isEqualTo(START);
         fold.pass(AlarmType.DEVICE_RESTARTED, START.plus(Duration.ofMinutes(79)), out);
         assertThat(told()).last().isEqualTo("79 device-restarted warning");

@@ -86,7 +86,7 @@ class LiveFoldsDbTest {
             assertThat(alarm.severity()).isEqualTo(Severity.MAJOR);
             assertThat(alarm.key().resource().part()).isEqualTo("radio 2");
             assertThat(alarm.began()).isEqualTo(START);
-            assertThat(alarm.text()).isEqualTo("90\u00a0%, major from 85\u00a0% on, for 15 min.");
+            assertThat(alarm.text()).isEqualTo("Utilisation 90\u00a0%, major from 85\u00a0% on, for 15 min.");
         });
         stored(16, 16, 10);
         assertThat(delivered()).isEqualTo(1);
