@@ -98,7 +98,7 @@ public class AlarmDesk implements SignalSink {
      *
      * @param note may be empty
      * @return false where the scope has no such alarm; so with all that follow
-     * @throws InputRejected while it is shelved
+     * @throws InputRejected while it is shelved, and once it is cleared
      */
     public boolean acknowledge(CustomerScope scope, long alarmId, String note) {
         return act(scope, alarmId, Deed.of(AlarmAct.Kind.ACK, note));
@@ -107,7 +107,7 @@ public class AlarmDesk implements SignalSink {
     /**
      * The one who asks has it, and acknowledges it by that.
      *
-     * @throws InputRejected while it is shelved
+     * @throws InputRejected while it is shelved, and once it is cleared
      */
     public boolean take(CustomerScope scope, long alarmId) {
         return act(scope, alarmId, Deed.of(AlarmAct.Kind.TAKE, ""));
@@ -127,7 +127,7 @@ public class AlarmDesk implements SignalSink {
      * Puts it aside: it stays as it is but tells nobody, also when it clears and comes again, until that time.
      *
      * @param until in the future, at most 90 days
-     * @throws InputRejected when there is no reason, or the time does not do
+     * @throws InputRejected when there is no reason, the time does not do, or it is cleared
      */
     public boolean shelve(CustomerScope scope, long alarmId, Instant until, String reason) {
         return act(scope, alarmId, Deed.shelve(until, reason));
@@ -140,7 +140,7 @@ public class AlarmDesk implements SignalSink {
     /**
      * Somebody holds it to be resolved. It stays active until it clears by itself, and is open again when it becomes worse.
      *
-     * @throws InputRejected while it is shelved
+     * @throws InputRejected while it is shelved, and once it is cleared
      */
     public boolean close(CustomerScope scope, long alarmId, String note) {
         return act(scope, alarmId, Deed.of(AlarmAct.Kind.CLOSE, note));

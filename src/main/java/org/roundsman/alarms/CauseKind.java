@@ -13,10 +13,18 @@ public enum CauseKind {
     PORT_NOT_DELIVERING(
             "switch port delivers no power",
             "Look at the port on the switch: switched off, out of power budget, or a fault. Switch its power off and on; then cable and device."),
+    /** The port is as it should be; power is offered, and nobody takes it. */
+    NO_POWER_DRAWN(
+            "nothing draws power from the switch port",
+            "The port offers power: look at the cable, its plugs, the patch panel and the access point first, and at the port only if all of them are good."),
     LINK_DOWN("switch port has no link", "Check the cable and both its plugs, then the port and the device."),
     DEVICE_LOST(
             "device lost",
-            "If its switch port delivers power, switch that off and on once, so that the device restarts. If it stays silent: cable, then the device."),
+            "If nothing behind it answers and its switch port delivers power, switch that off and on once, so that the device restarts. If it stays silent: cable, then the device."),
+    /** A gateway or switch that passes traffic on but does not answer us: whoever hangs on it is served. */
+    MANAGEMENT_LOST(
+            "management lost",
+            "What hangs on it works, since traffic passes through it: do not switch it off. Look at its SNMP service, address and access list at the next visit, or restart it outside the service hours."),
     RESTARTED("restarted", ""),
     RADIO_OFF("radio off", ""),
     CREDENTIALS_REFUSED("credentials refused", ""),

@@ -32,6 +32,9 @@ public record Finding(
         boolean settled,
         Set<Long> portsWanted) {
 
+    /** Ends the evidence of a port that was the cause and works again, while the device behind it does not answer yet. */
+    public static final String WORKS_AGAIN = "The port works again since; an answer is still missing.";
+
     public Finding {
         evidence = List.copyOf(evidence);
         affected = Set.copyOf(affected);

@@ -26,9 +26,11 @@ import org.roundsman.planned.PlannedWorkChanged;
 import org.roundsman.planned.Stretch;
 import org.roundsman.readings.PastClients;
 import org.roundsman.readings.PastClients.Quarter;
+import org.roundsman.readings.PastRadios;
 import org.roundsman.readings.PastSpans;
 import org.roundsman.readings.Span;
 import org.roundsman.triage.impact.MonthTime;
+import org.roundsman.triage.impact.RadioShares;
 import org.roundsman.triage.impact.Usual;
 import org.roundsman.triage.store.SiteFacts;
 import org.roundsman.triage.store.SiteFacts.Facts;
@@ -55,23 +57,32 @@ public class Impacts {
     private final PastSpans spans;
     private final PlannedWork planned;
     private final SiteFacts facts;
+    private final PastRadios radios;
 
-    /** Guarded by itself; the one asked for longest ago goes first. */
-    private final Map<SiteHour, Kept> known = new LinkedHashMap<>(64, 0.75f, true) {
-        @Override
-        protected boolean removeEldestEntry(Map.Entry<SiteHour, Kept> eldest) {
-            return size() > KEPT;
-        }
-    };
+    /** Guarded by itself. */
+    private final Map<SiteHour, Kept<Usual>> known = recent();
+
+    /** Guarded by itself; worked out only where one radio is in trouble. */
+    private final Map<SiteHour, Kept<RadioShares>> shares = recent();
 
     private final Map<Long, Facts> sites = new ConcurrentHashMap<>();
 
     private record SiteHour(long siteId, Instant hour) {}
 
-    private record Kept(Usual usual, Instant asked) {
+    private record Kept<T>(T figures, boolean known, Instant asked) {
         boolean good(Instant at) {
-            return usual.known() || Duration.between(asked, at).abs().compareTo(UNKNOWN_STANDS) < 0;
+            return known || Duration.between(asked, at).abs().compareTo(UNKNOWN_STANDS) < 0;
         }
+    }
+
+    /** The one asked for longest ago goes first. */
+    private static <T> Map<SiteHour, Kept<T>> recent() {
+        return new LinkedHashMap<>(64, 0.75f, true) {
+            @Override
+            protected boolean removeEldestEntry(Map.Entry<SiteHour, Kept<T>> eldest) {
+                return size() > KEPT;
+            }
+        };
     }
 
     @Inject
@@ -80,6 +91,7 @@ public class Impacts {
         this.spans = spans;
         this.planned = planned;
         this.facts = new SiteFacts(database);
+        this.radios = new PastRadios(database);
     }
 
     /** Who would be on these devices of a site at that moment. Those that are no access points have no clients. */
@@ -91,6 +103,27 @@ public class Impacts {
         Set<Long> points = new HashSet<>(devices);
         points.retainAll(new HashSet<>(site.accessPoints()));
         return usual(site, at).of(points, points.size(), site.time().open(at));
+    }
+
+    /**
+     * Who would be on one radio of an access point at that moment: the radio's usual share of who would be on the access point.
+     *
+     * @param radio its number
+     * @return without a number of people where nothing tells the share
+     */
+    public Impact ofRadio(long siteId, long deviceId, int radio, Instant at) {
+        return site(siteId).map(site -> ofRadio(site, deviceId, radio, at)).orElseGet(() -> Impact.unknown(0, false));
+    }
+
+    private Impact ofRadio(Facts site, long deviceId, int radio, Instant at) {
+        Impact whole = of(site, List.of(deviceId), at);
+        if (whole.clients().orElse(0) == 0) {
+            return whole;
+        }
+        OptionalDouble share = shares(site, at).of(deviceId, radio);
+        return share.isPresent()
+                ? usual(site, at).ofShare(deviceId, share.getAsDouble(), whole.serviceHours())
+                : Impact.unknown(whole.devices(), whole.serviceHours());
     }
 
     /**
@@ -159,14 +192,30 @@ public class Impacts {
         SiteHour hour = new SiteHour(
                 site.siteId(), HourOfWeek.of(at, site.time().zone()).from());
         synchronized (known) {
-            Kept found = known.get(hour);
+            Kept<Usual> found = known.get(hour);
             if (found != null && found.good(at)) {
-                return found.usual();
+                return found.figures();
             }
         }
         Usual fresh = workOut(site, at);
         synchronized (known) {
-            known.put(hour, new Kept(fresh, at));
+            known.put(hour, new Kept<>(fresh, fresh.known(), at));
+        }
+        return fresh;
+    }
+
+    private RadioShares shares(Facts site, Instant at) {
+        ZoneId zone = site.time().zone();
+        SiteHour hour = new SiteHour(site.siteId(), HourOfWeek.of(at, zone).from());
+        synchronized (shares) {
+            Kept<RadioShares> found = shares.get(hour);
+            if (found != null && found.good(at)) {
+                return found.figures();
+            }
+        }
+        RadioShares fresh = RadioShares.of(radios, site.accessPoints(), HourOfWeek.before(at, zone, WEEKS), at);
+        synchronized (shares) {
+            shares.put(hour, new Kept<>(fresh, fresh.known(), at));
         }
         return fresh;
     }
@@ -201,6 +250,9 @@ public class Impacts {
     private void forget() {
         synchronized (known) {
             known.clear();
+        }
+        synchronized (shares) {
+            shares.clear();
         }
         sites.clear();
     }

@@ -70,6 +70,25 @@ class AlarmDeskDbTest {
     }
 
     @Test
+    void whatIsClearedCanBeNotedButNotDealtWith() {
+        f.accept(raise(lobby, Severity.MAJOR, 0, "Silent."), clear(lobby, 600, "Answers again."));
+        long id = theOne().id();
+        List<Runnable> deeds = List.of(
+                () -> f.desk.acknowledge(ALL, id, ""),
+                () -> f.desk.take(ALL, id),
+                () -> f.desk.close(ALL, id, "done"),
+                () -> f.desk.shelve(ALL, id, NOON.plusSeconds(3600), "later"));
+        for (Runnable deed : deeds) {
+            assertThatThrownBy(deed::run).isInstanceOfSatisfying(InputRejected.class, e -> assertThat(
+                            e.faults().get("state"))
+                    .startsWith("it is cleared"));
+        }
+        assertThat(theOne().operator()).isEqualTo(OperatorState.NONE);
+        f.desk.note(ALL, id, "it was the cleaner");
+        assertThat(f.book.acts(ALL, id)).extracting(AlarmAct::kind).containsExactly(AlarmAct.Kind.NOTE);
+    }
+
+    @Test
     void aSecondRaiseBeginsASecondEpisodeOfTheSameAlarm() {
         f.accept(raise(lobby, Severity.MAJOR, 0, "Silent."));
         f.desk.take(ALL, theOne().id());

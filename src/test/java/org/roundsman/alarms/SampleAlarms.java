@@ -90,6 +90,39 @@ public final class SampleAlarms {
         }
     }
 
+    /** The same when it has cleared. */
+    public static OpenAlarm over(OpenAlarm alarm, Instant at) {
+        return new OpenAlarm(
+                alarm.id(),
+                alarm.episodeId(),
+                alarm.key(),
+                alarm.customerId(),
+                alarm.customer(),
+                alarm.siteId(),
+                alarm.site(),
+                alarm.timeZone(),
+                alarm.resourceName(),
+                alarm.place(),
+                alarm.severity(),
+                alarm.began(),
+                alarm.raised(),
+                at,
+                Optional.of(at),
+                alarm.text(),
+                alarm.operator(),
+                alarm.operatorBy(),
+                alarm.operatorUntil(),
+                alarm.operatorReason(),
+                alarm.takenBy(),
+                alarm.cause(),
+                alarm.causedBy(),
+                alarm.evidence(),
+                alarm.impact(),
+                alarm.pointing(),
+                alarm.planned(),
+                alarm.settled());
+    }
+
     /** A critical fault at noon, in service hours, that 20 people suffer from. */
     public static Sample sample(long id) {
         return new Sample(id, AlarmType.DEVICE_SILENT, Severity.CRITICAL, OptionalInt.of(20), 1, true, NOON);

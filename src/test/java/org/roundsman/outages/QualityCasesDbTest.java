@@ -133,6 +133,24 @@ class QualityCasesDbTest {
     }
 
     @Test
+    void aBusyRoomBehindAnAccessPointThatHangsIsNoSecondCause() {
+        AlarmKey busy = radio(AlarmType.UTILISATION_HIGH, "garden-ap-03", 2);
+        on(Fault.ROOM_SATURATED, "garden-ap-03");
+        town.run(LONG_ENOUGH);
+        assertThat(town.alarm(busy).orElseThrow().causedBy()).isEmpty();
+        on(Fault.HUNG, "garden-ap-03");
+        town.run(Duration.ofMinutes(5));
+        AlarmKey silence = of(AlarmType.DEVICE_SILENT, "garden-ap-03");
+        assertThat(town.causes()).extracting(OpenAlarm::key).containsExactly(silence);
+        assertThat(town.alarm(busy).orElseThrow().causedBy())
+                .hasValue(town.alarm(silence).orElseThrow().id());
+        town.faults.switchOff(Fault.HUNG, town.device("garden-ap-03"));
+        town.run(Duration.ofMinutes(3));
+        assertThat(town.alarm(silence)).isEmpty();
+        assertThat(town.alarm(busy).orElseThrow().causedBy()).isEmpty();
+    }
+
+    @Test
     void lostDatagramsAreNoFault() {
         town.sites().forEach(site -> town.faults.switchOn(Fault.LOSSY, site));
         town.run(Duration.ofMinutes(20));

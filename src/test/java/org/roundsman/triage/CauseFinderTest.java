@@ -136,7 +136,7 @@ class CauseFinderTest {
     void whenDevicesBehindASilentGatewayAnswerItIsTheGatewaysManagement() {
         Finding cause = small().silent(1, "10:41:12").cause();
         assertThat(cause.key()).isEqualTo(silence(1));
-        assertThat(cause.cause()).isEqualTo(CauseKind.DEVICE_LOST);
+        assertThat(cause.cause()).isEqualTo(CauseKind.MANAGEMENT_LOST);
         assertThat(cause.evidence())
                 .containsExactly(
                         "Gateway gw-1 last answered at 10:40:12.",
@@ -144,6 +144,28 @@ class CauseFinderTest {
                         "So it is its own management that fails: it hangs, or its SNMP, address or access list was"
                                 + " changed.");
         assertThat(cause.affected()).isEmpty();
+        assertThat(cause.cause().advice())
+                .as("switched off, it would take down a site that works")
+                .contains("do not switch it off");
+    }
+
+    @Test
+    void whoWasLostLongBeforeOrLaterIsNoReasonToBlameMoreThanTheManagement() {
+        Place place = small().silent(1, "10:41:12").silent(13, "10:42:50").silent(14, "08:12:00");
+        assertThat(place.finding(1).cause()).isEqualTo(CauseKind.MANAGEMENT_LOST);
+        assertThat(place.finding(1).evidence())
+                .contains("4 of 5 devices behind it answered since: it passes traffic on.");
+    }
+
+    @Test
+    void whereSomeWereLostWithASwitchThatPassesTrafficOnMoreThanItsManagementMayFail() {
+        Finding cause = small().silent(2, "10:41:12").silent(13, 14, "10:41:30").finding(2);
+        assertThat(cause.cause()).isEqualTo(CauseKind.DEVICE_LOST);
+        assertThat(cause.sureness()).isEqualTo(Sureness.LIKELY);
+        assertThat(cause.evidence())
+                .endsWith(
+                        "2 of 4 devices behind it answered since: it passes traffic on.",
+                        "2 others were lost at the same time as it, so more than its management may fail.");
     }
 
     @Test
@@ -213,9 +235,9 @@ class CauseFinderTest {
     }
 
     @Test
-    void whenAccessPointsOnASilentSwitchAnswerTheSwitchItselfHangs() {
+    void whenAccessPointsOnASilentSwitchAnswerItIsTheSwitchsManagement() {
         Finding cause = small().silent(2, "10:41:12").cause();
-        assertThat(cause.cause()).isEqualTo(CauseKind.DEVICE_LOST);
+        assertThat(cause.cause()).isEqualTo(CauseKind.MANAGEMENT_LOST);
         assertThat(cause.evidence()).contains("4 of 4 devices behind it answered since: it passes traffic on.");
     }
 

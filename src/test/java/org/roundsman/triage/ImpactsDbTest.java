@@ -40,7 +40,7 @@ class ImpactsDbTest {
     static void open() {
         database = TestDatabase.fresh("impacts");
         fleet = new ReadingsFixture(database);
-        for (String table : List.of("quarter_device", "quarter_network")) {
+        for (String table : List.of("quarter_device", "quarter_network", "quarter_radio")) {
             fleet.run("create table " + table + "_all partition of " + table + " default");
         }
         fleet.customer("Quillfeather School");
@@ -151,6 +151,71 @@ class ImpactsDbTest {
         assertThat(both.clients()).hasValue(4 + 8);
         assertThat(both.devices()).isEqualTo(2);
         assertThat(impacts.of(site, Set.of(other), TUESDAY).clients()).hasValue(8);
+    }
+
+    /** All four quarters of the hour that begins there. */
+    private static void radioHour(long device, int radio, Instant from, double clients) {
+        for (int i = 0; i < 4; i++) {
+            fleet.run(
+                    "insert into quarter_radio (device_id, number, at, clients_n, clients_mean) values (?, ?, ?, 15, ?)",
+                    device,
+                    radio,
+                    from.plus(Duration.ofMinutes(15L * i)).atOffset(ZoneOffset.UTC),
+                    clients);
+        }
+    }
+
+    private Impact radio(int number) {
+        return impacts.ofRadio(site, point, number, TUESDAY);
+    }
+
+    @Test
+    void oneRadioHasTheShareOfThePeopleThatItHadInTheSameHourOfEarlierWeeks() {
+        hour(point, berlin("2026-06-23T10:00"), 107);
+        radioHour(point, 1, berlin("2026-06-23T10:00"), 20);
+        radioHour(point, 2, berlin("2026-06-23T10:00"), 60);
+        radioHour(point, 1, berlin("2026-06-16T10:00"), 40);
+        radioHour(point, 2, berlin("2026-06-16T10:00"), 80);
+        radioHour(point, 1, berlin("2026-06-30T09:00"), 1_000); // the last hour does not count beside them
+        assertThat(radio(1).clients()).as("30 and 70: 30 % of 107").hasValue(32);
+        assertThat(radio(2).clients()).hasValue(75);
+        assertThat(radio(1).devices()).isEqualTo(1);
+        assertThat(clients(TUESDAY)).as("the access point").isEqualTo(107);
+    }
+
+    @Test
+    void peopleOfOneRadioAreToldApartAsThoseOfItsAccessPointAre() {
+        Instant ten = berlin("2026-06-23T10:00");
+        hour(point, ten, 40);
+        for (int i = 0; i < 4; i++) {
+            network(point, ten.plusSeconds(900L * i), "Staff", "staff", 8);
+        }
+        radioHour(point, 1, ten, 5);
+        radioHour(point, 2, ten, 15);
+        assertThat(radio(1).staff()).hasValue(2);
+        assertThat(radio(1).guest()).hasValue(0);
+        assertThat(radio(1).other()).hasValue(8);
+    }
+
+    @Test
+    void withoutAPastOfRadiosTheLastHourTellsTheShareAndNothingIsClaimedOfAnEmptyRadio() {
+        hour(point, berlin("2026-06-23T10:00"), 100);
+        assertThat(radio(1).clients()).as("nothing tells it").isEmpty();
+        impacts.moved(null);
+        radioHour(point, 1, berlin("2026-06-30T09:15"), 20);
+        radioHour(point, 2, berlin("2026-06-30T09:15"), 60);
+        radioHour(point, 3, berlin("2026-06-30T09:15"), 0);
+        assertThat(radio(1).clients()).as("20 of 80").hasValue(25);
+        assertThat(radio(3).clients()).isEmpty();
+        assertThat(radio(4).clients()).isEmpty();
+        assertThat(radio(4).devices()).isEqualTo(1);
+    }
+
+    @Test
+    void ofARadioWhoseAccessPointHasNoPastNothingIsKnown() {
+        radioHour(point, 1, berlin("2026-06-23T10:00"), 20);
+        assertThat(radio(1).clients()).isEmpty();
+        assertThat(radio(1).devices()).isEqualTo(1);
     }
 
     @Test

@@ -84,7 +84,7 @@ class PortCausesTest {
                 Arguments.of(
                         PortState.DOWN,
                         PowerState.SEARCHING,
-                        CauseKind.PORT_NOT_DELIVERING,
+                        CauseKind.NO_POWER_DRAWN,
                         List.of(
                                 "Port 7 of sw-2 offers power, but nothing draws it, and the port has no link, read at"
                                         + " 10:43:05.",
@@ -211,6 +211,27 @@ class PortCausesTest {
         assertThat(place.cause().key()).isEqualTo(silence(17));
         assertThat(place.cause().evidence()).endsWith("Look at the power supply of sw-2 first.");
         assertThat(Finding.pointingTo(silence(17), place.findings())).hasSize(3);
+    }
+
+    @Test
+    void manyPortsThatOfferPowerInVainPointToTheCablesAndNotToTheSupply() {
+        Place place = one().silent(11, 13, "10:41:30").read(2, "10:43:05");
+        for (int port : List.of(1, 2, 3, 7)) {
+            place.port(2, port, PortState.DOWN, PowerState.SEARCHING);
+        }
+        assertThat(place.cause().cause()).isEqualTo(CauseKind.NO_POWER_DRAWN);
+        assertThat(place.cause().evidence())
+                .endsWith("Look for a power strip, a patch panel or a cable duct that they share.");
+    }
+
+    /** Who reads that the port offers power is not sent to a port that is switched off. */
+    @Test
+    void whatToDoFitsWhatThePortSays() {
+        assertThat(CauseKind.NO_POWER_DRAWN.word()).isNotEqualTo(CauseKind.PORT_NOT_DELIVERING.word());
+        assertThat(CauseKind.NO_POWER_DRAWN.advice())
+                .contains("cable", "patch panel", "access point first")
+                .doesNotContain("switched off", "budget");
+        assertThat(CauseKind.PORT_NOT_DELIVERING.advice()).contains("switched off", "budget", "fault");
     }
 
     @Test

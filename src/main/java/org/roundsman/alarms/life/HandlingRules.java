@@ -10,6 +10,7 @@ import org.roundsman.fleet.InputRejected;
 /**
  * What people's deeds make of an alarm (RFC 8632, operator states). None of them clears or raises it. Taking an alarm
  * acknowledges it too; giving it back leaves it as new. While it is shelved only the shelf can be changed, and notes added.
+ * Once it is cleared nobody can acknowledge, take, shelve or close it any more.
  */
 public final class HandlingRules {
 
@@ -41,6 +42,21 @@ public final class HandlingRules {
             case UNSHELVE ->
                 before.state() == OperatorState.SHELVED ? before.with(OperatorState.NONE, who, "") : before;
         };
+    }
+
+    /**
+     * The same for an alarm that may be over by now.
+     *
+     * @throws InputRejected also where it is cleared, so that there is nothing left to deal with
+     */
+    public static Handling after(AlarmState before, Deed deed, String who, Instant now) {
+        boolean always =
+                switch (deed.kind()) {
+                    case ACK, TAKE, SHELVE, CLOSE -> false;
+                    case NOTE, RELEASE, UNSHELVE, REOPEN -> true;
+                };
+        that(always || before.active(), "state", "it is cleared: the fault is gone, so there is nothing left to do");
+        return after(before.handling(), deed, who, now);
     }
 
     private static Handling released(Handling before, String who) {

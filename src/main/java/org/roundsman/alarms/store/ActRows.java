@@ -56,7 +56,7 @@ public final class ActRows {
 
     private static Done act(Connection connection, At at, Deed deed, String who, Instant now) throws SQLException {
         Handling before = at.state().handling();
-        Handling after = HandlingRules.after(before, deed, who, now);
+        Handling after = HandlingRules.after(at.state(), deed, who, now);
         boolean changed = !after.equals(before) || !deed.text().isEmpty();
         if (!after.equals(before)) {
             store(connection, at.episodeId(), after);

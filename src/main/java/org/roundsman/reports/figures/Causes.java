@@ -102,8 +102,9 @@ final class Causes {
             case SWITCH_LOST -> Cause.SWITCH;
             case SWITCH_POWER -> Cause.SWITCH_POWER;
             case PORT_NOT_DELIVERING -> Cause.PORT_POWER;
-            case LINK_DOWN -> Cause.CABLE;
-            case DEVICE_LOST -> Cause.DEVICE;
+            case LINK_DOWN, NO_POWER_DRAWN -> Cause.CABLE;
+            // whoever passes traffic on takes nobody down; where silence is laid to it, it had been lost itself before
+            case DEVICE_LOST, MANAGEMENT_LOST -> Cause.DEVICE;
             case RESTARTED -> Cause.RESTART;
             case FLAPPING -> Cause.COMES_AND_GOES;
             case ITSELF -> itself(root.type());

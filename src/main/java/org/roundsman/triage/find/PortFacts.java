@@ -163,22 +163,23 @@ final class PortFacts {
         if (power.state() == PowerState.UNKNOWN || power.state() == PowerState.TEST) {
             return linked(link, title, read, sentences);
         }
+        boolean offers = power.enabled() && power.state() == PowerState.SEARCHING;
         String says = power.state().faulty()
                 ? port + " reports a power fault"
-                : power.enabled() && power.state() == PowerState.SEARCHING
-                        ? port + " offers power, but nothing draws it"
-                        : "Power on " + title + " is switched off";
+                : offers ? port + " offers power, but nothing draws it" : "Power on " + title + " is switched off";
         sentences.add(says + ", and the port " + link.word + ", read at " + read + ".");
         if (link == Link.UP) {
             sentences.add("With link it has power from elsewhere: it hangs, or its SNMP was switched off.");
             return CauseKind.DEVICE_LOST;
         }
+        if (offers) {
+            sentences.add("So the cable is out or broken, or the device itself is dead.");
+            return CauseKind.NO_POWER_DRAWN;
+        }
         sentences.add(
                 power.state().faulty()
                         ? "The port delivers no power until that is mended: cable, device, or the switch's port."
-                        : power.enabled() && power.state() == PowerState.SEARCHING
-                                ? "So the cable is out or broken, or the device itself is dead."
-                                : "Switched on again, the device should start, if it has no power from elsewhere.");
+                        : "Switched on again, the device should start, if it has no power from elsewhere.");
         return CauseKind.PORT_NOT_DELIVERING;
     }
 

@@ -161,7 +161,8 @@ record Together(Scene scene, List<Suspicion> members) {
     private String advice(String holder) {
         return switch (cause()) {
             case PORT_NOT_DELIVERING -> "Look at the power supply of " + holder + " first.";
-            case LINK_DOWN, SWITCH_POWER -> "Look for a power strip, a patch panel or a cable duct that they share.";
+            case LINK_DOWN, NO_POWER_DRAWN, SWITCH_POWER ->
+                "Look for a power strip, a patch panel or a cable duct that they share.";
             default ->
                 holder.isEmpty()
                         ? "It may be a switch that is not watched, its power, or a change made to all of them."

@@ -18,6 +18,9 @@ import org.roundsman.triage.Sureness;
 /** Says of each topmost lost element what is behind it, and of each device below it to what it points. */
 final class Verdicts {
 
+    /** Unanswered rounds that are hardly chance. */
+    private static final int STRONG = 2;
+
     private final Scene scene;
     private final Words words;
     private final PortFacts ports;
@@ -74,9 +77,32 @@ final class Verdicts {
                 .count();
         evidence.add(heard + " of " + below.size() + (below.size() == 1 ? " device" : " devices")
                 + " behind it answered since: it passes traffic on.");
+        long with = below.stream().filter(look -> lostWith(top, look)).count();
         evidence.add(
-                "So it is its own management that fails: it hangs, or its SNMP, address or access list was changed.");
-        return new Suspicion(top, List.of(), CauseKind.DEVICE_LOST, evidence, Sureness.SURE, settled, false, Set.of());
+                with == 0
+                        ? "So it is its own management that fails: it hangs, or its SNMP, address or access list was"
+                                + " changed."
+                        : (with == 1 ? "Another one was" : with + " others were")
+                                + " lost at the same time as it, so more than its management may fail.");
+        boolean management = with == 0 && top.kind() != DeviceKind.ACCESS_POINT;
+        return new Suspicion(
+                top,
+                List.of(),
+                management ? CauseKind.MANAGEMENT_LOST : CauseKind.DEVICE_LOST,
+                evidence,
+                with == 0 ? Sureness.SURE : Sureness.LIKELY,
+                settled,
+                false,
+                Set.of());
+    }
+
+    /** It was lost when the one above it was, and was not heard since; by chance or at an old place it tells nothing. */
+    private boolean lostWith(DeviceLook top, DeviceLook below) {
+        boolean strong = below.silent() || below.lost() && below.misses() >= STRONG;
+        return strong
+                && !scene.oldPlace(below.deviceId())
+                && Scene.mayBeOf(below, top.heard())
+                && !below.heardAfter(top.lostSince().orElseThrow().plus(Scene.SLACK));
     }
 
     /** Its host says so itself (ICMP port unreachable, RFC 792), so it has power and the way to it is good. */

@@ -101,6 +101,21 @@ public final class Usual {
                 serviceHours);
     }
 
+    /**
+     * What one access point would have on a part of it.
+     *
+     * @param share of its clients, 0 to 1
+     */
+    public Impact ofShare(long device, double share, boolean serviceHours) {
+        Person all = medians.get(device);
+        if (all == null) {
+            return Impact.unknown(1, serviceHours);
+        }
+        List<Person> part = List.of(new Person(share * all.staff(), share * all.guest(), share * all.other()));
+        return new Impact(
+                sum(part, Person::staff), sum(part, Person::guest), sum(part, Person::other), 1, serviceHours);
+    }
+
     private static OptionalInt sum(List<Person> known, ToDoubleFunction<Person> figure) {
         return OptionalInt.of(
                 (int) Math.round(known.stream().mapToDouble(figure).sum()));

@@ -33,9 +33,13 @@ final class Endings {
     /** By device that is the cause of an active alarm: who went down with it. */
     private final Map<Long, Set<Long>> fallen = new HashMap<>();
 
+    /** By the same: whom its alarm takes down, and who of these is back since. Who turned out to have another cause is not. */
+    private final Map<Long, Set<Long>> taken = new HashMap<>();
+
     /** After a start: what cleared a moment ago, and the active alarms that still point to it. */
     void recall(AlarmBook book, Map<AlarmKey, OpenAlarm> active, Instant now) {
         recallFallen(active);
+        recallTaken(book, active);
         for (OpenAlarm cleared : book.recentlyCleared(CustomerScope.everyone(), now.minus(EndedCause.STARTING))) {
             Set<Long> affected = new HashSet<>();
             active.values().stream()
@@ -63,17 +67,58 @@ final class Endings {
                         .add(alarm.key().resource().id()));
     }
 
+    /** After a start: who was said to suffer, also those whose own alarms are over. */
+    private void recallTaken(AlarmBook book, Map<AlarmKey, OpenAlarm> active) {
+        for (OpenAlarm alarm : active.values()) {
+            if (alarm.key().type() == AlarmType.DEVICE_SILENT
+                    && alarm.causedBy().isEmpty()) {
+                Set<Long> affected = new HashSet<>();
+                book.episodes(CustomerScope.everyone(), alarm.id(), Long.MAX_VALUE, 1)
+                        .forEach(episode -> episode.affected().forEach(each -> affected.add(each.deviceId())));
+                if (!affected.isEmpty()) {
+                    long device = alarm.key().resource().id();
+                    fallen(device).addAll(affected);
+                    taken.put(device, Set.copyOf(affected));
+                }
+            }
+        }
+    }
+
     private Set<Long> fallen(long cause) {
         return fallen.computeIfAbsent(cause, made -> new HashSet<>());
     }
 
     /** Who went down with a device; who comes back stays among them until the device itself is back. */
     void remember(Finding finding) {
-        boolean device = finding.key().type() == AlarmType.DEVICE_SILENT
-                && finding.causedBy().isEmpty();
-        if (device && !finding.affected().isEmpty()) {
+        if (isOfDevice(finding) && !finding.affected().isEmpty()) {
             fallen(finding.key().resource().id()).addAll(finding.affected());
         }
+    }
+
+    private static boolean isOfDevice(Finding finding) {
+        return finding.key().type() == AlarmType.DEVICE_SILENT
+                && finding.causedBy().isEmpty();
+    }
+
+    /**
+     * All whom a cause took down: whom it explains now, and those of before who are back since, unless they came back by
+     * themselves. Findings are remembered before.
+     *
+     * @param site devices of its site
+     */
+    Set<Long> taken(Finding finding, Map<Long, DeviceLook> site) {
+        if (!isOfDevice(finding)) {
+            return finding.affected();
+        }
+        long cause = finding.key().resource().id();
+        Set<Long> with = fallen.getOrDefault(cause, Set.of());
+        Set<Long> all = new HashSet<>(finding.affected());
+        taken.getOrDefault(cause, Set.of()).stream()
+                .filter(with::contains)
+                .filter(device -> site.containsKey(device) && !site.get(device).lost())
+                .forEach(all::add);
+        taken.put(cause, Set.copyOf(all));
+        return all;
     }
 
     Map<Long, Set<Long>> fallen() {
@@ -118,8 +163,12 @@ final class Endings {
     /** Forgets what is over for long; what is active again is kept, since who did not come back in between belongs to it. */
     void tidy(Map<AlarmKey, OpenAlarm> active, Instant now) {
         ended.values().removeIf(each -> !each.recent(now) && !active.containsKey(each.key()));
-        fallen.keySet()
-                .removeIf(device -> !active.containsKey(AlarmKey.of(AlarmType.DEVICE_SILENT, Resource.device(device))));
+        fallen.keySet().removeIf(device -> !active.containsKey(silence(device)));
+        taken.keySet().removeIf(device -> !active.containsKey(silence(device)));
+    }
+
+    private static AlarmKey silence(long device) {
+        return AlarmKey.of(AlarmType.DEVICE_SILENT, Resource.device(device));
     }
 
     /** Those that took down any of these devices. */

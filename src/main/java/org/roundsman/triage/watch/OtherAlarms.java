@@ -6,6 +6,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.OptionalLong;
 import java.util.Set;
 import java.util.function.LongFunction;
@@ -20,12 +21,14 @@ import org.roundsman.fleet.DeviceKind;
 import org.roundsman.topology.SiteTree;
 import org.roundsman.topology.SiteWiring;
 import org.roundsman.topology.TreeNode;
+import org.roundsman.triage.DeviceLook;
 import org.roundsman.triage.EndedCause;
+import org.roundsman.triage.find.Times;
 import org.roundsman.triage.store.Fleet;
 
 /**
  * Verdicts on alarms that rules raise. Mostly such an alarm says it all; a restart, or coming and going, may have its cause in
- * what the device hangs on.
+ * what the device hangs on. While a device is silent nothing new is known of its figures: its silence explains them.
  */
 final class OtherAlarms {
 
@@ -42,14 +45,18 @@ final class OtherAlarms {
             AlarmType.CLOCK_OFF,
             AlarmType.SETUP_NETWORK_OPEN);
 
+    private static final String RADIO = "radio ";
+
     private final Moment moment;
     private final Endings endings;
     private final LongFunction<SiteWiring> wirings;
+    private final Silences silences;
 
     OtherAlarms(Moment moment, Endings endings, LongFunction<SiteWiring> wirings) {
         this.moment = moment;
         this.endings = endings;
         this.wirings = wirings;
+        this.silences = new Silences(moment, wirings);
     }
 
     /** Whether rules raise it. */
@@ -76,20 +83,42 @@ final class OtherAlarms {
         return switch (alarm.key().type()) {
             case DEVICE_RESTARTED -> restarted(alarm, device);
             case FLAPPING -> flapping(alarm, device);
-            case RADIO_OFF -> plain(alarm, device, CauseKind.RADIO_OFF);
-            default -> plain(alarm, device, CauseKind.ITSELF);
+            case CONFIGURATION_CHANGED -> plain(alarm, device, CauseKind.ITSELF, Optional.empty());
+            case RADIO_OFF -> plain(alarm, device, CauseKind.RADIO_OFF, silences.now(device));
+            default -> plain(alarm, device, CauseKind.ITSELF, silences.now(device));
         };
     }
 
-    private Verdict plain(OpenAlarm alarm, Fleet.Device device, CauseKind cause) {
+    /**
+     * An alarm that says it all.
+     *
+     * @param silence of the device, for an alarm of a figure: what was read last is old by now
+     */
+    private Verdict plain(OpenAlarm alarm, Fleet.Device device, CauseKind cause, Optional<OpenAlarm> silence) {
         Set<Long> below = below(alarm, device);
-        return new Verdict(alarm.key(), cause, Optional.empty(), List.of(), impact(alarm, device, below), below, true);
+        return new Verdict(
+                alarm.key(),
+                cause,
+                silence.map(silences::root),
+                silence.map(each -> List.of(lastSeen(each, device))).orElse(List.of()),
+                impact(alarm, device, below),
+                below,
+                true);
+    }
+
+    private String lastSeen(OpenAlarm silence, Fleet.Device device) {
+        Times times = new Times(silence.zone(), moment.now());
+        return moment.look(device.id())
+                .flatMap(DeviceLook::heard)
+                .map(heard -> "Last seen at " + times.minute(heard) + "; silent since: nothing newer is known.")
+                .orElse("Silent since " + times.minute(silence.began()) + ": nothing newer is known.");
     }
 
     private Verdict restarted(OpenAlarm alarm, Fleet.Device device) {
         List<String> evidence = new ArrayList<>();
         Optional<AlarmKey> cause = ownSilence(alarm, device, evidence)
                 .or(() -> ended(device, evidence))
+                .or(() -> overSilence(alarm, device, evidence))
                 .or(() -> above(alarm, device, AlarmType.DEVICE_RESTARTED, evidence));
         return judged(alarm, device, CauseKind.RESTARTED, cause, evidence);
     }
@@ -112,20 +141,28 @@ final class OtherAlarms {
     private Optional<AlarmKey> ownSilence(OpenAlarm alarm, Fleet.Device device, List<String> evidence) {
         AlarmKey silence = AlarmKey.of(AlarmType.DEVICE_SILENT, Resource.device(device.id()));
         // a silence that began after the restart is another matter
-        Optional<OpenAlarm> active =
-                moment.alarm(silence).filter(each -> !each.began().isAfter(alarm.raised()));
-        if (active.isEmpty()) {
-            return Optional.empty();
-        }
-        evidence.add("It was silent until it restarted: see that alarm.");
-        return active.get().causedBy().isEmpty()
-                ? Optional.of(silence)
-                : moment.active().values().stream()
-                        .filter(other -> other.id() == active.get().causedBy().getAsLong())
-                        .map(OpenAlarm::key)
-                        .filter(key -> !key.equals(alarm.key()))
-                        .findFirst()
-                        .or(() -> Optional.of(silence));
+        Optional<AlarmKey> cause = moment.alarm(silence)
+                .filter(each -> !each.began().isAfter(alarm.raised()))
+                .map(silences::root);
+        cause.ifPresent(key -> evidence.add("It was silent until it restarted: see that alarm."));
+        return cause;
+    }
+
+    /** Mostly that silence is over when the restart comes to light: the answer that tells of it ended it. */
+    private Optional<AlarmKey> overSilence(OpenAlarm alarm, Fleet.Device device, List<String> evidence) {
+        // once nothing was found in time, later passes do not ask again
+        Optional<OpenAlarm> silence = alarm.settled() ? Optional.empty() : silences.around(alarm, device);
+        silence.ifPresent(each -> evidence.add(
+                each.key().resource().equals(Resource.device(device.id()))
+                        ? "It was silent until it restarted: see that alarm."
+                        : "It restarted while " + upper(each) + " was silent, or just after: see that alarm."));
+        return silence.map(silences::root);
+    }
+
+    private static String upper(OpenAlarm silence) {
+        return silence.key().type() == AlarmType.UPLINK_LOST
+                ? "the whole site"
+                : silence.resourceName() + ", below which it hangs,";
     }
 
     private Optional<AlarmKey> ended(Fleet.Device device, List<String> evidence) {
@@ -170,9 +207,20 @@ final class OtherAlarms {
         if (HARMLESS.contains(alarm.key().type())) {
             return Impact.unknown(0, false);
         }
+        OptionalInt radio = radio(alarm.key().resource());
+        if (radio.isPresent() && device.kind() == DeviceKind.ACCESS_POINT) {
+            return moment.tools().impacts().ofRadio(device.siteId(), device.id(), radio.getAsInt(), moment.now());
+        }
         Set<Long> suffer = new HashSet<>(below);
         suffer.add(device.id());
         return moment.tools().impacts().of(device.siteId(), suffer, moment.now());
+    }
+
+    /** The number of the radio that an alarm is about; empty for the whole device. */
+    private static OptionalInt radio(Resource resource) {
+        return resource.part().matches(RADIO + "\\d{1,5}")
+                ? OptionalInt.of(Integer.parseInt(resource.part().substring(RADIO.length())))
+                : OptionalInt.empty();
     }
 
     /** Of a switch or gateway, what hangs on it suffers too. */

@@ -30,7 +30,9 @@ import org.roundsman.triage.store.Fleet;
 /** What one pass makes of the silence at one site: alarms that begin, verdicts on those that are active. */
 final class SiteWork {
 
-    private static final String AGAIN = "The port works again since; an answer is still missing.";
+    private static final String BACK = "Back already of what it took down: ";
+    private static final Set<CauseKind> OF_PORT =
+            Set.of(CauseKind.PORT_NOT_DELIVERING, CauseKind.NO_POWER_DRAWN, CauseKind.LINK_DOWN);
 
     private final Moment moment;
     private final Fleet.Site site;
@@ -59,7 +61,7 @@ final class SiteWork {
         List<Finding> findings = CauseFinder.find(situation(looks));
         findings.forEach(endings::remember);
         findings.forEach(finding -> raise(draft, finding));
-        findings.forEach(finding -> draft.verdict(verdict(draft, finding)));
+        findings.forEach(finding -> draft.verdict(verdict(draft, finding, looks)));
         return findings;
     }
 
@@ -104,7 +106,7 @@ final class SiteWork {
         if (finding.causedBy().filter(key -> key.type() == AlarmType.VIEW_LOST).isPresent()) {
             return;
         }
-        Optional<Severity> severity = severity(finding.key());
+        Optional<Severity> severity = severity(finding);
         Optional<OpenAlarm> known = moment.alarm(finding.key()).filter(alarm -> !draft.clears(finding.key()));
         boolean same = known.isPresent()
                 && severity.filter(s -> s == known.get().severity()).isPresent();
@@ -115,12 +117,20 @@ final class SiteWork {
         }
     }
 
-    private Optional<Severity> severity(AlarmKey key) {
+    private Optional<Severity> severity(Finding finding) {
+        AlarmKey key = finding.key();
         if (key.type() == AlarmType.UPLINK_LOST) {
             return moment.severities().of(AlarmType.UPLINK_LOST, RuleTarget.site(site.customerId(), site.id()));
         }
         return Optional.ofNullable(moment.fleet().devices().get(key.resource().id()))
-                .flatMap(device -> moment.severities().silent(moment.fleet().target(device), device.kind()));
+                .flatMap(device -> silent(finding.cause(), device));
+    }
+
+    private Optional<Severity> silent(CauseKind cause, Fleet.Device device) {
+        RuleTarget target = moment.fleet().target(device);
+        return cause == CauseKind.MANAGEMENT_LOST
+                ? moment.severities().managementLost(target)
+                : moment.severities().silent(target, device.kind());
     }
 
     private String text(Finding finding) {
@@ -136,10 +146,12 @@ final class SiteWork {
                 + ".";
     }
 
-    private Verdict verdict(Draft draft, Finding finding) {
+    /** Who came back before its cause did was lost to it too, and counts until that ends. */
+    private Verdict verdict(Draft draft, Finding finding, Map<Long, DeviceLook> looks) {
         Optional<OpenAlarm> before = moment.alarm(finding.key())
                 .filter(alarm -> !draft.clears(finding.key()) && onTheMend(alarm.cause(), finding));
-        Set<Long> suffer = new HashSet<>(finding.affected());
+        Set<Long> taken = endings.taken(finding, looks);
+        Set<Long> suffer = new HashSet<>(taken);
         if (finding.key().resource().kind() == Resource.Kind.DEVICE) {
             suffer.add(finding.key().resource().id());
         }
@@ -147,10 +159,23 @@ final class SiteWork {
                 finding.key(),
                 before.map(OpenAlarm::cause).orElse(finding.cause()),
                 finding.causedBy(),
-                before.map(alarm -> withAgain(alarm.evidence())).orElse(finding.evidence()),
+                withBack(
+                        before.map(alarm -> withAgain(alarm.evidence())).orElse(finding.evidence()),
+                        taken.size() - finding.affected().size(),
+                        taken.size()),
                 moment.tools().impacts().of(site.id(), suffer, moment.now()),
-                finding.affected(),
+                taken,
                 finding.settled());
+    }
+
+    /** The other sentences count who is silent now; the impact counts all. */
+    private static List<String> withBack(List<String> evidence, int back, int all) {
+        List<String> said = new ArrayList<>(evidence);
+        said.removeIf(sentence -> sentence.startsWith(BACK));
+        if (back > 0) {
+            said.add(BACK + back + " of " + all + ". The impact counts all of them.");
+        }
+        return said;
     }
 
     /**
@@ -159,18 +184,17 @@ final class SiteWork {
      */
     private static boolean onTheMend(CauseKind before, Finding finding) {
         CauseKind now = finding.cause();
-        boolean port = (before == CauseKind.PORT_NOT_DELIVERING || before == CauseKind.LINK_DOWN)
-                && now == CauseKind.DEVICE_LOST;
+        boolean port = OF_PORT.contains(before) && now == CauseKind.DEVICE_LOST;
         boolean power = before == CauseKind.SWITCH_POWER && now == CauseKind.SWITCH_LOST;
         return finding.causedBy().isEmpty() && (port || power);
     }
 
     private static List<String> withAgain(List<String> evidence) {
-        if (evidence.contains(AGAIN)) {
+        if (evidence.contains(Finding.WORKS_AGAIN)) {
             return evidence;
         }
         List<String> longer = new ArrayList<>(evidence);
-        longer.add(AGAIN);
+        longer.add(Finding.WORKS_AGAIN);
         return longer;
     }
 

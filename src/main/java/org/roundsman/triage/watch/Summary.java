@@ -49,12 +49,19 @@ record Summary(Moment moment) {
         }
         OptionalInt people = alarm.impact().clients();
         if (people.isPresent()) {
-            words.add("about " + people.getAsInt() + (people.getAsInt() == 1 ? " person" : " people"));
+            words.add(people(people.getAsInt()));
         }
         if (alarm.causedBy().isEmpty() && people.orElse(0) > 0) {
             minutes(alarm, back).ifPresent(lost -> words.add(lost));
         }
         return words.isEmpty() ? Optional.empty() : Optional.of(String.join(", ", words));
+    }
+
+    private static String people(int count) {
+        if (count == 0) {
+            return "nobody suffered";
+        }
+        return "about " + count + (count == 1 ? " person" : " people");
     }
 
     private Optional<String> minutes(OpenAlarm alarm, Instant back) {

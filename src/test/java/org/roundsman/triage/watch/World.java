@@ -182,14 +182,24 @@ final class World {
             desk.clock.set(now);
             List<Reading> due = new ArrayList<>();
             outcomes.forEach((device, outcome) -> {
-                long phase = device * 7 % INTERVAL;
-                long second = now.getEpochSecond() % INTERVAL;
-                if (phase - phase % STEP == second) {
+                if (askedNow(device)) {
                     due.add(reading(device, outcome));
                 }
             });
             store(due);
         }
+    }
+
+    private boolean askedNow(long device) {
+        long phase = device * 7 % INTERVAL;
+        return phase - phase % STEP == now.getEpochSecond() % INTERVAL;
+    }
+
+    /** Time goes by until just after the next round of a device, so that it is asked again a minute later. */
+    void runPastRoundOf(long device) {
+        do {
+            run(Duration.ofSeconds(STEP));
+        } while (!askedNow(device));
     }
 
     /** Time goes by in which this process does not run. */
