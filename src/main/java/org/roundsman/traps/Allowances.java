@@ -27,7 +27,7 @@ final class Allowances {
         Instant filledAt;
         long summed;
         Instant summedSince;
-        String lastTitle = "";
+        NoticeTitle last;
     }
 
     /**
@@ -42,7 +42,7 @@ final class Allowances {
     }
 
     /** Whether this notification becomes an event of its own; if not, it is summed. */
-    synchronized boolean admits(long device, String title, Instant now) {
+    synchronized boolean admits(long device, NoticeTitle title, Instant now) {
         Allowance allowance = byDevice.computeIfAbsent(device, id -> full(now));
         double gained = (double) Duration.between(allowance.filledAt, now).toMillis() / Math.max(1, onePer.toMillis());
         allowance.left = Math.min(burst, allowance.left + Math.max(0, gained));
@@ -53,7 +53,7 @@ final class Allowances {
         }
         allowance.summedSince = allowance.summed == 0 ? now : allowance.summedSince;
         allowance.summed++;
-        allowance.lastTitle = title;
+        allowance.last = title;
         return false;
     }
 
@@ -65,15 +65,15 @@ final class Allowances {
     }
 
     /** The sums that are due, or all of them, as events; they begin anew. Devices that are quiet are forgotten. */
-    synchronized List<DeviceEvent> sums(Instant now, boolean all) {
-        List<DeviceEvent> events = new ArrayList<>();
+    synchronized List<NoticeWriter.Waiting> sums(Instant now, boolean all) {
+        List<NoticeWriter.Waiting> events = new ArrayList<>();
         Iterator<Map.Entry<Long, Allowance>> each = byDevice.entrySet().iterator();
         while (each.hasNext()) {
             Map.Entry<Long, Allowance> entry = each.next();
             Allowance allowance = entry.getValue();
             if (allowance.summed > 0) {
                 if (all || !now.isBefore(allowance.summedSince.plus(sumEvery))) {
-                    events.add(event(entry.getKey(), allowance, now));
+                    events.add(new NoticeWriter.Waiting(event(entry.getKey(), allowance, now), "", allowance.last));
                     allowance.summed = 0;
                 }
             } else if (now.isAfter(allowance.filledAt.plus(onePer.multipliedBy(burst)))) {
@@ -94,6 +94,6 @@ final class Allowances {
                 minutes,
                 minutes == 1 ? "minute" : "minutes");
         return new DeviceEvent(
-                device, now, EventKind.NOTIFICATION, title, "", "", "The last of them: " + allowance.lastTitle);
+                device, now, EventKind.NOTIFICATION, title, "", "", "The last of them: " + allowance.last.text());
     }
 }

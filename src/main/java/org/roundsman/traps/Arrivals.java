@@ -40,14 +40,15 @@ final class Arrivals implements NotificationListener {
             counted.unnamed.count(notification.sender(), notification.oid(), now);
             return true;
         }
-        String title = NoticeWords.title(named.get(), notification);
+        NoticeTitle title = NoticeWords.title(named.get(), notification);
         if (!allowances.admits(notification.sender(), title, now)) {
             counted.meters.summed.increment();
             return true;
         }
         String detail = NoticeWords.detail(named.get(), notification);
-        DeviceEvent event = new DeviceEvent(notification.sender(), now, EventKind.NOTIFICATION, title, "", "", detail);
-        boolean taken = writer.offer(new NoticeWriter.Waiting(event, notification.oid()));
+        DeviceEvent event =
+                new DeviceEvent(notification.sender(), now, EventKind.NOTIFICATION, title.text(), "", "", detail);
+        boolean taken = writer.offer(new NoticeWriter.Waiting(event, notification.oid(), title));
         if (!taken) {
             counted.meters.lost.increment();
         }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalInt;
 import java.util.function.Function;
 import org.roundsman.snmp.NamedNotification;
 import org.roundsman.snmp.NamedNotification.Shown;
@@ -59,22 +60,35 @@ final class NoticeWords {
         return profiles.apply(oid).or(() -> Optional.ofNullable(STANDARD.get(oid)));
     }
 
-    /** One line for the timeline. */
-    static String title(NamedNotification named, Notification notification) {
+    /** One line for the timeline; of a link, with the interface as far as the notification says it. */
+    static NoticeTitle title(NamedNotification named, Notification notification) {
         boolean link = named.oid().equals(LINK_DOWN) || named.oid().equals(LINK_UP);
-        return link ? named.title() + face(notification.variables()) : named.title();
+        if (!link) {
+            return NoticeTitle.of(named.title());
+        }
+        String index = index(notification.variables());
+        return new NoticeTitle(named.title() + face(notification.variables(), index), named.title(), number(index));
     }
 
-    /** Which interface a link notification is about, as far as it says: {@code : interface eth1 (2)}. */
-    private static String face(List<RawAnswer> variables) {
-        String name =
-                value(variables, IF_NAME).or(() -> value(variables, IF_DESCR)).orElse("");
-        String index = value(variables, IF_INDEX)
+    private static String index(List<RawAnswer> variables) {
+        return value(variables, IF_INDEX)
                 .or(() -> variables.stream()
                         .filter(v -> ADMIN_STATUS.fits(v.oid()) || OPER_STATUS.fits(v.oid()))
                         .map(v -> v.oid().substring(v.oid().lastIndexOf('.') + 1))
                         .findFirst())
                 .orElse("");
+    }
+
+    /** InterfaceIndex is a whole number from 1 to 2147483647 (RFC 2863); a device may send anything. */
+    private static OptionalInt number(String index) {
+        long number = index.matches("[0-9]{1,10}") ? Long.parseLong(index) : 0;
+        return number >= 1 && number <= Integer.MAX_VALUE ? OptionalInt.of((int) number) : OptionalInt.empty();
+    }
+
+    /** Which interface a link notification is about: {@code : interface eth1 (2)}. */
+    private static String face(List<RawAnswer> variables, String index) {
+        String name =
+                value(variables, IF_NAME).or(() -> value(variables, IF_DESCR)).orElse("");
         if (name.isEmpty() && index.isEmpty()) {
             return "";
         }

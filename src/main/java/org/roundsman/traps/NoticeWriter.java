@@ -6,12 +6,15 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.concurrent.ArrayBlockingQueue;
 import java.util.concurrent.BlockingQueue;
 import java.util.concurrent.CountDownLatch;
 import java.util.concurrent.TimeUnit;
 import java.util.function.Consumer;
+import java.util.stream.Stream;
 import javax.sql.DataSource;
 import org.jboss.logging.Logger;
 import org.roundsman.timeline.DeviceEvent;
@@ -33,21 +36,48 @@ final class NoticeWriter implements AutoCloseable {
     private final Clock clock;
     private final Allowances allowances;
     private final UnnamedNotifications unnamed;
+    private final PortNames ports;
     private final TrapsMeters meters;
     private final Consumer<NotificationReceived> stored;
     private final BlockingQueue<Waiting> queue = new ArrayBlockingQueue<>(QUEUE);
-    private final List<DeviceEvent> sums = new ArrayList<>();
+    private final List<Waiting> sums = new ArrayList<>();
     private final CountDownLatch stopping = new CountDownLatch(1);
     private final Thread thread = new Thread(this::run, "trap-events");
     private List<Waiting> inHand = List.of();
     private Instant countedAt = Instant.MIN;
     private boolean failing;
 
-    /** An event that waits to be stored, and the notification's OID. */
-    record Waiting(DeviceEvent event, String oid) {}
+    /**
+     * An event that waits to be stored.
+     *
+     * @param oid the notification's; empty for a sum
+     * @param title what the notification is called in the event; of a sum, the last of them
+     */
+    record Waiting(DeviceEvent event, String oid, NoticeTitle title) {
+
+        /** The event with the name of the port wherever the notification said the number of its interface. */
+        DeviceEvent with(Map<Integer, String> ports) {
+            String words = title.with(ports);
+            return words.equals(title.text())
+                    ? event
+                    : new DeviceEvent(
+                            event.deviceId(),
+                            event.at(),
+                            event.kind(),
+                            event.title().replace(title.text(), words),
+                            event.old(),
+                            event.fresh(),
+                            event.detail().replace(title.text(), words));
+        }
+    }
 
     /** What shares its work with this thread. */
-    record Parts(DataSource database, Allowances allowances, UnnamedNotifications unnamed, TrapsMeters meters) {}
+    record Parts(
+            DataSource database,
+            Allowances allowances,
+            UnnamedNotifications unnamed,
+            TrapsMeters meters,
+            PortNames ports) {}
 
     /** @param stored hears of each notification once it is committed, on this thread */
     NoticeWriter(Parts parts, Clock clock, Consumer<NotificationReceived> stored) {
@@ -55,6 +85,7 @@ final class NoticeWriter implements AutoCloseable {
         this.allowances = parts.allowances;
         this.unnamed = parts.unnamed;
         this.meters = parts.meters;
+        this.ports = parts.ports;
         this.clock = clock;
         this.stored = stored;
         thread.setDaemon(true);
@@ -116,8 +147,7 @@ final class NoticeWriter implements AutoCloseable {
     }
 
     private void store() throws SQLException {
-        List<DeviceEvent> events = new ArrayList<>(sums);
-        inHand.forEach(waiting -> events.add(waiting.event));
+        List<DeviceEvent> events = events();
         if (events.isEmpty()) {
             return;
         }
@@ -140,6 +170,26 @@ final class NoticeWriter implements AutoCloseable {
         sums.clear();
         meters.stored.increment(done.size());
         done.forEach(this::tell);
+    }
+
+    /** Sums and notifications in the words of the wiring, for which each device is asked for once. */
+    private List<DeviceEvent> events() {
+        Map<Long, Map<Integer, String>> known = new HashMap<>();
+        return Stream.concat(sums.stream(), inHand.stream())
+                .map(waiting -> waiting.title.port().isEmpty()
+                        ? waiting.event
+                        : waiting.with(known.computeIfAbsent(waiting.event.deviceId(), this::portsOf)))
+                .toList();
+    }
+
+    private Map<Integer, String> portsOf(long device) {
+        try {
+            return ports.of(device);
+        } catch (RuntimeException e) {
+            // a number is better than no event; that the database is away is said when the event cannot be stored
+            LOG.debugf("The ports of device %d cannot be named: %s", device, e.getMessage());
+            return Map.of();
+        }
     }
 
     private void tell(Waiting waiting) {

@@ -80,21 +80,24 @@ public class TrapReceiver {
         private final DataSource database;
         private final SenderDirectory senders;
         private final Function<String, Optional<NamedNotification>> named;
+        private final PortNames ports;
         private final Clock clock;
 
         @Inject
-        Ends(DataSource database, SenderDirectory senders, ProfilesInUse profiles, Clock clock) {
-            this(database, senders, oid -> profiles.current().notification(oid), clock);
+        Ends(DataSource database, SenderDirectory senders, ProfilesInUse profiles, PortNames ports, Clock clock) {
+            this(database, senders, oid -> profiles.current().notification(oid), ports, clock);
         }
 
         Ends(
                 DataSource database,
                 SenderDirectory senders,
                 Function<String, Optional<NamedNotification>> named,
+                PortNames ports,
                 Clock clock) {
             this.database = database;
             this.senders = senders;
             this.named = named;
+            this.ports = ports;
             this.clock = clock;
         }
 
@@ -108,6 +111,10 @@ public class TrapReceiver {
 
         NoticeWords words() {
             return new NoticeWords(named);
+        }
+
+        PortNames ports() {
+            return ports;
         }
 
         Clock clock() {
@@ -127,7 +134,8 @@ public class TrapReceiver {
                         database,
                         allowances,
                         counts.counted().unnamed(),
-                        counts.counted().meters()),
+                        counts.counted().meters(),
+                        ends.ports()),
                 clock,
                 notification -> follow.follow(notification, config));
         this.arrivals = new Arrivals(ends.words(), allowances, counts.counted(), writer, clock);

@@ -69,6 +69,7 @@ class FloodDbTest {
     private NotificationReceiver receiver;
     private TrapsMeters meters;
     private long device;
+    private volatile boolean wiringFails;
 
     @BeforeEach
     void start() throws IOException {
@@ -86,8 +87,8 @@ class FloodDbTest {
         Allowances allowances = new Allowances(30, Duration.ofSeconds(10), Duration.ofMinutes(10));
         unnamed = new UnnamedNotifications(database);
         meters = new TrapsMeters(registry);
-        writer =
-                new NoticeWriter(new NoticeWriter.Parts(database, allowances, unnamed, meters), clock, notification -> {
+        writer = new NoticeWriter(
+                new NoticeWriter.Parts(database, allowances, unnamed, meters, this::ports), clock, notification -> {
                     told.add(notification);
                     rounds.soon(notification.deviceId(), Duration.ofSeconds(1));
                 });
@@ -113,6 +114,13 @@ class FloodDbTest {
         rounds.close();
     }
 
+    private Map<Integer, String> ports(long of) {
+        if (wiringFails) {
+            throw new IllegalStateException("the wiring cannot be read");
+        }
+        return of == device ? Map.of(10_013, "port 13 (garden-ap-09)") : Map.of();
+    }
+
     private static PollTarget target(long id, String host) {
         return new PollTarget(id, 1, new Agent(host, 161, COMMUNITY), Duration.ofSeconds(1));
     }
@@ -134,12 +142,13 @@ class FloodDbTest {
     }
 
     /** A v2c trap (RFC 3416) whose request number and uptime differ from all others. */
-    private static byte[] trap(String oid, int number) throws IOException {
+    private static byte[] trap(String oid, int number, VariableBinding... more) throws IOException {
         PDU pdu = new PDU();
         pdu.setType(PDU.TRAP);
         pdu.setRequestID(new Integer32(number));
         pdu.add(new VariableBinding(new OID("1.3.6.1.2.1.1.3.0"), new TimeTicks(number)));
         pdu.add(new VariableBinding(new OID("1.3.6.1.6.3.1.1.4.1.0"), new OID(oid)));
+        pdu.addAll(more);
         BEROutputStream out = new BEROutputStream(ByteBuffer.allocate(pdu.getBERLength()));
         pdu.encodeBER(out);
         byte[] body = out.getBuffer().array();
@@ -246,5 +255,35 @@ class FloodDbTest {
         assertThat(fixture.rows("select title, kind from device_event"))
                 .containsExactly(List.of("Cold start", "NOTIFICATION"));
         await().until(() -> registry.find("roundsman.rounds.extra").counter().count() == 1);
+    }
+
+    /** linkDown with the ifIndex of an interface (IF-MIB, RFC 2863). */
+    private void linkDown(int index) throws IOException {
+        try (DatagramSocket socket = new DatagramSocket(new InetSocketAddress("127.0.8.1", 0))) {
+            byte[] message = trap(
+                    "1.3.6.1.6.3.1.1.5.3",
+                    sent.incrementAndGet(),
+                    new VariableBinding(new OID("1.3.6.1.2.1.2.2.1.1." + index), new Integer32(index)));
+            socket.send(new DatagramPacket(message, message.length, receiver.address()));
+        }
+    }
+
+    @Test
+    void aLinkIsStoredWithThePortsNameAndWithItsNumberWhereNobodyKnowsIt() throws Exception {
+        senders.put(
+                InetAddress.getByName("127.0.8.1"),
+                List.of(new NotificationSender(device, 1, COMMUNITY, List.of(), "")));
+        linkDown(10_013);
+        await().until(() -> told.size() == 1);
+        linkDown(10_024);
+        await().until(() -> told.size() == 2);
+        wiringFails = true;
+        linkDown(10_013);
+        await().until(() -> told.size() == 3);
+        assertThat(fixture.rows("select title from device_event order by id"))
+                .containsExactly(
+                        List.of("Link down: port 13 (garden-ap-09)"),
+                        List.of("Link down: interface 10024"),
+                        List.of("Link down: interface 10013"));
     }
 }

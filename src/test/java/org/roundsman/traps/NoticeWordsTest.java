@@ -4,11 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import java.net.InetAddress;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
+import org.junit.jupiter.params.provider.ValueSource;
 import org.roundsman.snmp.NamedNotification;
 import org.roundsman.snmp.Notification;
 import org.roundsman.snmp.ProfileSet;
@@ -27,8 +29,12 @@ class NoticeWordsTest {
         return new RawAnswer(oid, "", "", value);
     }
 
-    private static String title(Notification notification) {
+    private static NoticeTitle named(Notification notification) {
         return NoticeWords.title(WORDS.name(notification.oid()).orElseThrow(), notification);
+    }
+
+    private static String title(Notification notification) {
+        return named(notification).text();
     }
 
     private static String detail(Notification notification) {
@@ -70,6 +76,34 @@ class NoticeWordsTest {
         assertThat(detail(notification(NoticeWords.LINK_DOWN, index, state)))
                 .contains("state: down")
                 .contains("1.3.6.1.2.1.2.2.1.1.2 = 2");
+    }
+
+    @Test
+    void thePortsNameStandsInPlaceOfTheNumberThatNobodyKnows() {
+        RawAnswer index = variable("1.3.6.1.2.1.2.2.1.1.10013", "10013");
+        RawAnswer state = variable("1.3.6.1.2.1.2.2.1.8.10013", "2");
+        RawAnswer description = variable("1.3.6.1.2.1.2.2.1.2.10013", "Slot 0 Port 13");
+        Map<Integer, String> ports = Map.of(10_013, "port 13 (garden-ap-09)");
+        for (Notification down : List.of(
+                notification(NoticeWords.LINK_DOWN, index, state),
+                notification(NoticeWords.LINK_DOWN, state),
+                notification(NoticeWords.LINK_DOWN, index, description))) {
+            assertThat(named(down).with(ports)).isEqualTo("Link down: port 13 (garden-ap-09)");
+        }
+        assertThat(named(notification(NoticeWords.LINK_UP, index)).with(ports))
+                .isEqualTo("Link up: port 13 (garden-ap-09)");
+        assertThat(named(notification(NoticeWords.LINK_DOWN, index)).with(Map.of(24, "port 24")))
+                .isEqualTo("Link down: interface 10013");
+        assertThat(named(notification(NoticeWords.LINK_DOWN)).with(ports)).isEqualTo("Link down");
+    }
+
+    /** InterfaceIndex goes from 1 to 2147483647 (RFC 2863). */
+    @ParameterizedTest
+    @ValueSource(strings = {"0", "-3", "2147483648", "99999999999999999999", "eth1", "1.5"})
+    void whatIsNoInterfaceNumberNamesNoPort(String value) {
+        NoticeTitle title = named(notification(NoticeWords.LINK_DOWN, variable("1.3.6.1.2.1.2.2.1.1.2", value)));
+        assertThat(title.port()).isEmpty();
+        assertThat(title.text()).isEqualTo("Link down: interface " + value);
     }
 
     @Test

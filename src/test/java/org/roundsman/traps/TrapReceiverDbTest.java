@@ -43,7 +43,7 @@ class TrapReceiverDbTest {
                 new UnnamedNotifications(database), new StrangeSenders(), new SimpleMeterRegistry());
         return new TrapReceiver(
                 config(enabled, port),
-                new TrapReceiver.Ends(database, nobody, oid -> Optional.empty(), clock),
+                new TrapReceiver.Ends(database, nobody, oid -> Optional.empty(), device -> Map.of(), clock),
                 counts,
                 null);
     }
