@@ -42,14 +42,15 @@ show_tests_until_end() {
 
 # Sums up the reports of both test runs.
 report_counts() {
-    local reports
-    reports=$(find target/surefire-reports target/failsafe-reports -name 'TEST-*.xml' 2>/dev/null) || true
-    if [ -z "$reports" ]; then
+    local -a reports=()
+    # an engine that fails as a whole leaves a report with blanks in its name
+    while IFS= read -r -d '' file; do reports+=("$file"); done \
+        < <(find target/surefire-reports target/failsafe-reports -name 'TEST-*.xml' -print0 2>/dev/null)
+    if [ "${#reports[@]}" -eq 0 ]; then
         say "no test has run"
         return
     fi
-    # shellcheck disable=SC2086  # file names of test classes have no spaces
-    grep -h -m 1 '<testsuite ' $reports | awk '
+    grep -h -m 1 '<testsuite ' "${reports[@]}" | awk '
         function number(name) { return match($0, " " name "=\"[0-9]+") ? substr($0, RSTART + length(name) + 3, RLENGTH - length(name) - 3) : 0 }
         /<testsuite / { classes++; tests += number("tests"); failures += number("failures"); errors += number("errors"); skipped += number("skipped") }
         END { printf "          %d tests in %d classes: %d failed, %d broke, %d skipped\n", tests, classes, failures, errors, skipped }'
