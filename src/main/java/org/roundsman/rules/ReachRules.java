@@ -2,6 +2,7 @@ package org.roundsman.rules;
 
 import java.util.List;
 import org.roundsman.alarms.AlarmType;
+import org.roundsman.alarms.Severity;
 
 /** Rules about whether devices can be reached, and stay so. */
 final class ReachRules {
@@ -16,10 +17,14 @@ final class ReachRules {
 
     private static Rule silent() {
         return RuleWriting.elsewhere(AlarmType.DEVICE_SILENT, "major")
+                .carrying(Severity.CRITICAL, Severity.MINOR)
                 .because(
                         "The outcome of each round: three in a row without an answer.",
                         "One lost datagram is no outage, and three rounds are three minutes at the usual pace."
-                                + " How many rounds is the same for all, since availability is counted by it.",
+                                + " How many rounds is the same for all, since availability is counted by it. A"
+                                + " switch or gateway takes down what hangs on it, so that it is critical; where it"
+                                + " passes traffic on and only its management is lost, it is minor. A severity that"
+                                + " somebody sets holds for all of them.",
                         RuleWriting.COMMON);
     }
 

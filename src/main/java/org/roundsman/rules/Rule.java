@@ -3,9 +3,11 @@ package org.roundsman.rules;
 import java.util.EnumMap;
 import java.util.EnumSet;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import org.roundsman.alarms.AlarmType;
 import org.roundsman.alarms.Resource;
+import org.roundsman.alarms.Severity;
 
 /**
  * A rule as it is shipped, with its explanation.
@@ -15,6 +17,8 @@ import org.roundsman.alarms.Resource;
  * @param low whether low figures are bad; otherwise high ones are
  * @param unit of its figure, such as {@code %}, or empty
  * @param fields the shipped values as texts; what it has no value of cannot be set
+ * @param carrying the severities for switches and gateways, on which others hang, until somebody sets one; empty where
+ *     that of the fields holds for them too
  * @param reads what it looks at
  * @param why why these values
  * @param source where they come from, or that there is no source
@@ -25,9 +29,18 @@ public record Rule(
         boolean low,
         String unit,
         Map<RuleField, String> fields,
+        Optional<Carrying> carrying,
         String reads,
         String why,
         String source) {
+
+    /**
+     * Shipped severities for switches and gateways.
+     *
+     * @param lost when they pass nothing on any more
+     * @param passing when they pass traffic on, and only their management is lost
+     */
+    public record Carrying(Severity lost, Severity passing) {}
 
     /** How a rule judges. */
     public enum Kind {

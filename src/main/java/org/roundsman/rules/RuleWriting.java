@@ -2,7 +2,9 @@ package org.roundsman.rules;
 
 import java.util.EnumMap;
 import java.util.Map;
+import java.util.Optional;
 import org.roundsman.alarms.AlarmType;
+import org.roundsman.alarms.Severity;
 
 /** Writes a shipped rule down. */
 final class RuleWriting {
@@ -15,6 +17,7 @@ final class RuleWriting {
     private final Map<RuleField, String> fields = new EnumMap<>(RuleField.class);
     private boolean low;
     private String unit = "";
+    private Optional<Rule.Carrying> carrying = Optional.empty();
 
     private RuleWriting(AlarmType type, Rule.Kind kind) {
         this.type = type;
@@ -51,6 +54,12 @@ final class RuleWriting {
         return this;
     }
 
+    /** Of switches and gateways it is this severe until somebody sets a severity. */
+    RuleWriting carrying(Severity lost, Severity passing) {
+        carrying = Optional.of(new Rule.Carrying(lost, passing));
+        return this;
+    }
+
     /** Thresholds from warning to critical; null leaves one out until somebody sets it. */
     RuleWriting levels(String warning, String minor, String major, String critical) {
         return with(RuleField.WARNING, orOff(warning))
@@ -73,6 +82,6 @@ final class RuleWriting {
     }
 
     Rule because(String reads, String why, String source) {
-        return new Rule(type, kind, low, unit, fields, reads, why, source);
+        return new Rule(type, kind, low, unit, fields, carrying, reads, why, source);
     }
 }

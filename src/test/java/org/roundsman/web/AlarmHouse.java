@@ -32,6 +32,7 @@ import org.roundsman.fleet.SiteDraft;
 import org.roundsman.fleet.Sites;
 import org.roundsman.topology.TableFixture;
 import org.roundsman.topology.WiringStore;
+import org.roundsman.triage.Finding;
 
 /** An invented house with a gateway, a switch and three access points, and alarms of it. */
 @ApplicationScoped
@@ -223,6 +224,21 @@ public class AlarmHouse {
                 List.of(
                         "ap-" + (point + 1) + " last answered at 10:48:03.",
                         "Port " + (point + 1) + " of sw-1 delivers no power."));
+        return id(key);
+    }
+
+    /** The port of one access point had no link and has one again; the access point does not answer yet. */
+    public long portBack(House house, int point) {
+        AlarmKey key = AlarmKey.of(
+                AlarmType.DEVICE_SILENT, Resource.device(house.points().get(point)));
+        judged(
+                raise(key, Severity.MAJOR, 5, "Has not answered for 3 rounds."),
+                CauseKind.LINK_DOWN,
+                9,
+                List.of(
+                        "Port " + (point + 1) + " of sw-1 has no link, read at 10:48:03.",
+                        "So it has no power, or its cable is out.",
+                        Finding.WORKS_AGAIN));
         return id(key);
     }
 

@@ -157,6 +157,9 @@ class AlarmsPageTest {
             assertThat(page.locator(".alarm-table").innerText()).contains("minor", "73 %");
             page.navigate(address + "alarms?customer=" + place.customerId());
             assertThat(page.locator(".alarm-table tbody tr").count()).isEqualTo(4);
+            assertThat(page.locator(".alarm-table").innerText())
+                    .contains("About 35 people would be online now, 1 access point affected")
+                    .contains("fault since ", "lasted 21 min");
             screen.check("alarms");
             page.navigate(address + "sites/" + place.siteId());
             assertThat(page.locator(".open-alarms li").count()).isEqualTo(3);
@@ -169,6 +172,52 @@ class AlarmsPageTest {
             screen.check("alarm-types");
             screen.complaints();
         }
+    }
+
+    /** The only way to it: on a phone it is not left out. */
+    @ParameterizedTest
+    @ValueSource(ints = {1280, 390})
+    void thePasswordAndTokensAreReachedFromEveryPage(int width) {
+        try (Screen screen = Screen.open(address, width)) {
+            Page page = screen.page();
+            screen.signIn(technician, FleetFixture.PASSWORD);
+            page.navigate(address + "alarms/types");
+            assertThat(page.locator(".me .who").boundingBox().x).isGreaterThanOrEqualTo(0);
+            page.locator(".me .who").click();
+            page.waitForURL("**/password");
+            screen.check("password");
+            screen.complaints();
+        }
+    }
+
+    @Test
+    void ofWhatIsOverNothingIsOfferedButANote() {
+        desk.accept(List.of(new Signal.Clear(uplink, NOW, "Answers again.")));
+        org.roundsman.web.Browser browser = fixture.browser(Role.TECHNICIAN, null);
+        String at = "/alarms/" + id;
+        assertThat(browser.get(at).asString())
+                .contains("It is over, so that there is nothing left to take", "Add the note")
+                .contains("Clients that would have been online")
+                .doesNotContain("What to do</h3>", "It stays active until")
+                .doesNotContain(at + "/take", at + "/acknowledge", at + "/close", at + "/shelve");
+        for (String act : List.of("take", "acknowledge", "close", "shelve")) {
+            io.restassured.response.Response refused =
+                    browser.post("/password", at + "/" + act, Map.of("reason", "later", "hours", "1"));
+            assertThat(refused.statusCode()).as(act).isEqualTo(422);
+            assertThat(refused.asString()).as(act).contains("it is cleared: the fault is gone");
+        }
+        assertThat(browser.post("/password", at + "/note", Map.of("text", "It was the cleaner."))
+                        .statusCode())
+                .isEqualTo(303);
+    }
+
+    @Test
+    void whatIsAskedForAndCannotBeReadIsSaid() {
+        org.roundsman.web.Browser browser = fixture.browser(Role.TECHNICIAN, null);
+        assertThat(browser.get("/alarms?text=_&from=yesterday").asString())
+                .contains("Left out, because it cannot be read: the words, which are signs alone;"
+                        + " the time from which it was active.");
+        assertThat(browser.get("/alarms?text=pier").asString()).doesNotContain("Left out, because");
     }
 
     @ParameterizedTest

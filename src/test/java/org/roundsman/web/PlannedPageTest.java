@@ -117,6 +117,7 @@ class PlannedPageTest {
             Page page = screen.page();
             screen.signIn(technician, FleetFixture.PASSWORD);
             page.navigate(address + "planned/new?of=site-" + place.siteId());
+            assertThat(page.locator("#preview h2").innerText()).isEqualTo("The next times");
             screen.check("planned-form-once");
             page.fill("#title", "Updates at night");
             page.selectOption("#repeats", "daily");

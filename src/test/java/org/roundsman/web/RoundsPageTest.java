@@ -74,23 +74,26 @@ class RoundsPageTest {
         place = fixture.place("Saltmarsh");
         technician = fixture.person(Role.TECHNICIAN, null);
         Instant now = clock.instant();
-        sink.accept(answered(now.minus(Duration.ofMinutes(5))));
+        sink.accept(answered(place.deviceId(), now.minus(Duration.ofMinutes(5))));
         for (int minutes = 4; minutes >= 1; minutes--) {
             Instant at = now.minus(Duration.ofMinutes(minutes));
             sink.accept(Reading.empty(place.deviceId(), at, Outcome.NO_REPLY, 60));
         }
-        Awaitility.await().atMost(Duration.ofSeconds(20)).until(() -> board.device(
-                        CustomerScope.everyone(), place.deviceId())
+        awaitSilence(place.deviceId());
+    }
+
+    private void awaitSilence(long device) {
+        Awaitility.await().atMost(Duration.ofSeconds(20)).until(() -> board.device(CustomerScope.everyone(), device)
                 .filter(row -> row.condition() == Condition.SILENT)
                 .isPresent());
     }
 
-    private Reading answered(Instant at) {
+    private static Reading answered(long device, Instant at) {
         Values values = Values.builder(Subject.DEVICE)
                 .set(Metric.ROUND_TRIP, 2.5)
                 .set(Metric.CLIENTS, 7)
                 .build();
-        return new Reading(place.deviceId(), at, Outcome.ANSWERED, 60, values, List.of(), List.of(), Optional.empty());
+        return new Reading(device, at, Outcome.ANSWERED, 60, values, List.of(), List.of(), Optional.empty());
     }
 
     @ParameterizedTest
@@ -123,6 +126,33 @@ class RoundsPageTest {
                     .contains("No figures: no reply")
                     .contains("without a reply");
             screen.check("polled");
+            screen.complaints();
+        }
+    }
+
+    /** One is silent longer than the other: the line says that of the one, and fits on a phone. */
+    @ParameterizedTest
+    @ValueSource(ints = {1280, 390})
+    void ofSeveralSilentOnesTheTimeIsThatOfTheLongest(int width) {
+        long other = fixture.device(
+                place.siteId(), place.credentialId(), "Second AP", FleetFixture.HOST, FleetFixture.PORT + 1);
+        Instant now = clock.instant();
+        sink.accept(answered(other, now.minus(Duration.ofMinutes(21))));
+        for (int minutes = 20; minutes >= 1; minutes--) {
+            sink.accept(Reading.empty(other, now.minus(Duration.ofMinutes(minutes)), Outcome.NO_REPLY, 60));
+        }
+        awaitSilence(other);
+        try (Screen screen = Screen.open(address, width)) {
+            Page page = screen.page();
+            screen.signIn(technician, FleetFixture.PASSWORD);
+            page.navigate(address + "?search=" + place.customer().replace(" ", "+"));
+            Locator only = page.locator("table tbody tr");
+            page.waitForCondition(() -> only.innerText().contains("all 2 silent"));
+            assertThat(only.innerText()).contains("the longest for 2");
+            screen.check("fleet-longest");
+            page.navigate(address + "sites/" + place.siteId());
+            assertThat(page.locator("#site-live").innerText()).contains("all 2 silent", "the longest for 2");
+            screen.check("site-longest");
             screen.complaints();
         }
     }

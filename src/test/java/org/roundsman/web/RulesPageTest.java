@@ -157,6 +157,43 @@ class RulesPageTest {
         }
     }
 
+    /** Of switches and gateways the watch raises it otherwise while nobody set a severity: rule of this project. */
+    @ParameterizedTest
+    @ValueSource(ints = {1280, 390})
+    void theRuleOfSilenceSaysThatSwitchesAndGatewaysAreCritical(int width) {
+        String both = "in use; major, critical for switches and gateways, minor where only their management is lost";
+        try (Screen screen = Screen.open(address, width)) {
+            Page page = screen.page();
+            screen.signIn(fixture.person(Role.TECHNICIAN, null), FleetFixture.PASSWORD);
+            page.navigate(address + "rules");
+            assertThat(row(page)).contains(both).doesNotContain("not as shipped");
+            page.navigate(address + "rules/device-silent");
+            assertThat(text(page)).contains(both).contains("takes down what hangs on it");
+            screen.check("rule-silent");
+            page.click("text=Change or try values for everything");
+            assertThat(text(page))
+                    .contains("As it is: major, critical for switches and gateways")
+                    .contains("holds for access points, switches and gateways alike");
+            screen.check("rule-silent-values");
+            page.selectOption("#severity", "major");
+            page.fill("#reason", "One severity for whatever is silent");
+            press(page, "Save");
+            assertThat(text(page)).contains("One severity for whatever is silent");
+            page.navigate(address + "rules");
+            assertThat(row(page))
+                    .contains("in use; major")
+                    .contains("not as shipped")
+                    .doesNotContain(both);
+            screen.complaints();
+        }
+    }
+
+    private static String row(Page page) {
+        return page.locator(
+                        "tbody tr", new Page.LocatorOptions().setHas(page.locator("a[href='/rules/device-silent']")))
+                .textContent();
+    }
+
     @Test
     void anAccountManagerSeesTheRulesAndSetsNothing() {
         Browser manager = fixture.browser(Role.ACCOUNT_MANAGER, null);

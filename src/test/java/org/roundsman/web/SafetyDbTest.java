@@ -119,6 +119,17 @@ class SafetyDbTest {
                 .isEqualTo(200);
     }
 
+    @ParameterizedTest
+    @ValueSource(strings = {"/?", "/board?", "/?list=access-points&", "/board?list=access-points&"})
+    void aPageBeyondTheEndIsTheLastOne(String list) {
+        fixture.place("Saltmarsh");
+        assertThat(fixture.browser(Role.TECHNICIAN, null)
+                        .get(list + "page=99999")
+                        .asString())
+                .contains("As of")
+                .doesNotContain("There is none of this kind", "page=99999", "Page 99999");
+    }
+
     @Test
     void scriptsAndStylesComeFromUs() {
         Browser browser = fixture.browser(Role.TECHNICIAN, null);

@@ -9,6 +9,8 @@ import io.quarkus.test.common.http.TestHTTPResource;
 import io.quarkus.test.junit.QuarkusTest;
 import jakarta.inject.Inject;
 import java.time.Clock;
+import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.concurrent.atomic.AtomicInteger;
 import java.util.stream.IntStream;
@@ -17,11 +19,16 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.roundsman.fleet.DeviceDraft;
+import org.roundsman.fleet.DeviceKind;
+import org.roundsman.fleet.Devices;
 import org.roundsman.people.Role;
 import org.roundsman.snmp.SentByNetSnmp;
 import org.roundsman.timeline.DeviceEvent;
 import org.roundsman.timeline.EventKind;
 import org.roundsman.timeline.Timeline;
+import org.roundsman.topology.TableFixture;
+import org.roundsman.topology.WiringStore;
 import org.roundsman.traps.ReceiverState;
 import org.roundsman.traps.TrapReceiver;
 
@@ -45,6 +52,12 @@ class TrapPageTest {
     Timeline timeline;
 
     @Inject
+    Devices devices;
+
+    @Inject
+    WiringStore wiring;
+
+    @Inject
     Clock clock;
 
     private FleetFixture.Place place;
@@ -57,7 +70,7 @@ class TrapPageTest {
         from = "127.98.0." + NUMBER.incrementAndGet();
         device = fixture.device(place.siteId(), place.credentialId(), "Switch of the pier", from, 161);
         // the directory of senders takes changes up within a second
-        await().until(() -> inform("1.3.6.1.6.3.1.1.5.2") == 0);
+        await().until(() -> inform(from, "1.3.6.1.6.3.1.1.5.2") == 0);
         await().until(() -> timeline.last(device) > 0);
     }
 
@@ -66,10 +79,10 @@ class TrapPageTest {
         Screen.closeAll();
     }
 
-    private int inform(String... arguments) {
+    private int inform(String sender, String... arguments) {
         List<String> all = new java.util.ArrayList<>(List.of("4711"));
         all.addAll(List.of(arguments));
-        return SentByNetSnmp.run("snmpinform", from, port(), ACCESS, all.toArray(String[]::new))
+        return SentByNetSnmp.run("snmpinform", sender, port(), ACCESS, all.toArray(String[]::new))
                 .exit();
     }
 
@@ -88,6 +101,7 @@ class TrapPageTest {
                     .contains("Warm start")
                     .doesNotContain("eth1");
             assertThat(inform(
+                            from,
                             "1.3.6.1.6.3.1.1.5.3",
                             "1.3.6.1.2.1.2.2.1.1.2",
                             "i",
@@ -103,6 +117,38 @@ class TrapPageTest {
             screen.check("happened");
             screen.complaints();
         }
+    }
+
+    /** The switch calls interface 10013 its port 13, and hears an access point there by LLDP (IEEE 802.1AB). */
+    @ParameterizedTest
+    @ValueSource(ints = {1280, 390})
+    void aLinkIsToldByItsPortAndWhoHangsThere(int width) {
+        String at = "127.92.1." + NUMBER.incrementAndGet();
+        long wired = device(DeviceKind.NETWORK_SWITCH, "garden-switch", at);
+        device(DeviceKind.ACCESS_POINT, "garden-ap-09", "127.92.2." + NUMBER.incrementAndGet());
+        Instant read = clock.instant().truncatedTo(ChronoUnit.MILLIS);
+        TableFixture tables =
+                TableFixture.aSwitch("02:00:5e:00:54:01", 24).hears(13, "02:00:5e:00:55:09", "garden-ap-09");
+        wiring.full(wired, place.siteId(), tables.reading(DeviceKind.NETWORK_SWITCH, read));
+        await().until(() -> inform(at, "1.3.6.1.6.3.1.1.5.3", "1.3.6.1.2.1.2.2.1.1.10013", "i", "10013") == 0);
+        assertThat(inform(at, "1.3.6.1.6.3.1.1.5.4", "1.3.6.1.2.1.2.2.1.1.20099", "i", "20099"))
+                .isZero();
+        try (Screen screen = Screen.open(address, width)) {
+            Page page = screen.page();
+            screen.signIn(fixture.person(Role.TECHNICIAN, null), FleetFixture.PASSWORD);
+            page.navigate(address + "devices/" + wired);
+            page.waitForCondition(() -> page.locator("#happened").innerText().contains("Link up: interface 20099"));
+            assertThat(page.locator("#happened").innerText()).contains("Link down: port 13 (garden-ap-09)");
+            screen.check("happened-port");
+            screen.complaints();
+        }
+    }
+
+    private long device(DeviceKind kind, String name, String host) {
+        return devices.add(
+                        place.siteId(),
+                        new DeviceDraft(name, kind, host, 161, place.credentialId(), null, "", 60, false))
+                .id;
     }
 
     @ParameterizedTest

@@ -79,7 +79,7 @@ class TriageDbTest {
         assertThat(text)
                 .contains("3 causes")
                 .contains("Uplink or gateway lost")
-                .contains("for 12 min, since ")
+                .containsPattern("for 12 min, since [0-9A-Z][^()]{4,20} site time")
                 .contains("about 40 people would be online now: 12 staff, 28 guests; 3 access points")
                 .contains("(in service hours)")
                 .contains("nobody has it yet")
@@ -112,7 +112,8 @@ class TriageDbTest {
                 .contains("3 of 3 access points are silent since.")
                 .contains("Other sites answer.")
                 .contains("Explains 5 alarms")
-                .contains("Firmware changed 4.1 → 4.2")
+                .contains("Firmware changed: 4.1 → 4.2")
+                .contains("Evidence in site time", "What changed in the hour before in site time")
                 .doesNotContain("Long before")
                 .contains("Poll gw now")
                 .contains("became critical")
@@ -222,7 +223,11 @@ class TriageDbTest {
         assertThat(text(technician.get("/triage/alarms/" + port)))
                 .contains("cleared")
                 .contains("Answers again.")
+                .contains("about 12 people would have been online")
                 .doesNotContain("Next step");
+        Response late = technician.post("/password", "/triage/alarms/" + port + "/take", Map.of());
+        assertThat(late.statusCode()).isEqualTo(422);
+        assertThat(late.asString()).contains("Not done: it is cleared: the fault is gone");
     }
 
     @Test

@@ -166,6 +166,28 @@ class VisitSheetDbTest {
     }
 
     @Test
+    void aGatewayHangsOnTheLineAndEvidenceThatNoLongerHoldsIsOfThePast() {
+        long alarm = houses.uplinkLost(house);
+        String at = "/triage/visit/" + alarm;
+        assertThat(technician.get(at).asString())
+                .contains("<th scope=\"row\">Hangs on</th><td>the line</td>")
+                .contains("<h3>Evidence</h3>", "Next step");
+        houses.over(alarm);
+        assertThat(technician.get(at).asString())
+                .contains("Evidence, as it was when the cause was found", "It is over: the alarm has cleared.")
+                .contains("would have been online")
+                .doesNotContain("Next step", "would be online now");
+    }
+
+    @Test
+    void whatWorksAgainDoesNotStandBesideItsFault() {
+        assertThat(technician.get("/triage/visit/" + houses.portBack(house, 1)).asString())
+                .contains("<h3>Evidence, as it was when the cause was found</h3>")
+                .contains("So it has no power, or its cable is out.</li></ol>")
+                .contains("<h3>What changed after that</h3><p>The port works again since");
+    }
+
+    @Test
     void itIsAtMostTwoPagesWithEveryFontInside() throws IOException, InterruptedException {
         read(house.points().get(1));
         for (Path pdf : List.of(

@@ -80,6 +80,10 @@ class AlarmHistory {
             return search.narrowed();
         }
 
+        public String leftOut() {
+            return search.leftOut();
+        }
+
         public String newer() {
             return search.address(page.number() - 1);
         }

@@ -3,6 +3,7 @@ package org.roundsman.web.alarms;
 import java.time.Instant;
 import org.roundsman.alarms.OpenAlarm;
 import org.roundsman.web.page.Words;
+import org.roundsman.web.triage.WhoSuffers;
 
 /**
  * One alarm, or one of its episodes, in a list.
@@ -10,6 +11,7 @@ import org.roundsman.web.page.Words;
  * @param site name with the customer's
  * @param since when it was raised, in the site's time
  * @param at the same for machines
+ * @param began since when the fault is, in the site's time; with the day where that is not the day of the raise
  * @param lasted how long the fault lasted, or has lasted
  * @param standing what people have made of it
  * @param cause what is behind it, or empty
@@ -25,6 +27,7 @@ record AlarmLine(
         String text,
         String since,
         String at,
+        String began,
         String lasted,
         boolean active,
         String standing,
@@ -45,13 +48,14 @@ record AlarmLine(
                 alarm.text(),
                 Words.moment(alarm.raised(), alarm.zone()),
                 alarm.raised().toString(),
+                AlarmWords.began(alarm),
                 AlarmWords.lasted(alarm, now),
                 alarm.active(),
                 AlarmWords.standing(alarm),
                 AlarmWords.cause(alarm),
                 alarm.causedBy().orElse(0),
                 alarm.pointing(),
-                AlarmWords.impact(alarm.impact(), alarm.active()),
+                WhoSuffers.shortly(alarm),
                 alarm.planned());
     }
 }

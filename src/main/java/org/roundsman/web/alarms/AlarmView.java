@@ -9,6 +9,7 @@ import org.roundsman.alarms.OpenAlarm;
 import org.roundsman.alarms.OperatorState;
 import org.roundsman.alarms.Resource;
 import org.roundsman.web.page.Words;
+import org.roundsman.web.triage.WhoSuffers;
 
 /**
  * What the page of one alarm shows.
@@ -80,6 +81,10 @@ record AlarmView(
         return AlarmWords.standing(alarm);
     }
 
+    public boolean active() {
+        return alarm.active();
+    }
+
     public boolean shelved() {
         return alarm.operator() == OperatorState.SHELVED;
     }
@@ -134,6 +139,12 @@ record AlarmView(
 
     public boolean clientsKnown() {
         return alarm.impact().clients().isPresent();
+    }
+
+    /** What its counts of clients mean: {@code Clients that would be online: the median of this hour of the week}. */
+    public String clientsMeaning() {
+        return "Clients that " + WhoSuffers.verb(alarm) + ": the median of " + (alarm.active() ? "this" : "that")
+                + " hour of the week over four weeks";
     }
 
     /** Whether it is about a decision and not about a fault. */

@@ -2,11 +2,9 @@ package org.roundsman.web.alarms;
 
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.List;
+import java.time.ZoneId;
 import java.util.OptionalInt;
 import org.roundsman.alarms.CauseKind;
-import org.roundsman.alarms.Impact;
 import org.roundsman.alarms.OpenAlarm;
 import org.roundsman.alarms.Resource;
 import org.roundsman.web.page.Words;
@@ -36,6 +34,16 @@ final class AlarmWords {
         return alarm.key().type().title() + ": " + resource(alarm);
     }
 
+    /** Since when the fault is, which is a while before it was raised: the clock where both are on one day of the site. */
+    static String began(OpenAlarm alarm) {
+        ZoneId zone = alarm.zone();
+        boolean oneDay = alarm.began()
+                .atZone(zone)
+                .toLocalDate()
+                .equals(alarm.raised().atZone(zone).toLocalDate());
+        return oneDay ? Words.clock(alarm.began(), zone) : Words.moment(alarm.began(), zone);
+    }
+
     /** How long the fault lasted, or has lasted. */
     static String lasted(OpenAlarm alarm, Instant now) {
         return Words.length(Duration.between(alarm.began(), alarm.clearedAt().orElse(now)));
@@ -59,19 +67,6 @@ final class AlarmWords {
     /** What is behind it; empty where its title says it all. */
     static String cause(OpenAlarm alarm) {
         return alarm.cause() == CauseKind.ITSELF ? "" : alarm.cause().word();
-    }
-
-    /** Who suffers, in one sentence; empty where nothing is known. */
-    static String impact(Impact impact, boolean active) {
-        List<String> parts = new ArrayList<>();
-        if (impact.clients().isPresent()) {
-            parts.add("about " + Words.many(impact.clients().getAsInt(), "client", "clients") + " would be online"
-                    + (active ? " now" : ""));
-        }
-        if (impact.devices() > 0) {
-            parts.add(Words.many(impact.devices(), "access point", "access points") + " affected");
-        }
-        return String.join(", ", parts);
     }
 
     /** Clients of one sort, or that there is no past to tell from. */

@@ -6,13 +6,15 @@ import org.roundsman.web.page.Words;
  * A figure beside its guide value.
  *
  * @param more about the figure, or empty
- * @param standing within, near or over; empty where the guide gives no bound
+ * @param standing within, near or over; of shares, within, above or below
  */
 record GuideLine(String measure, String figure, String more, String guide, String standing) {
 
     private static final String WITHIN = "within the guide";
     private static final String NEAR = "above it, still manageable";
     private static final String OVER = "over the limit";
+    private static final String ABOVE = "above the guide";
+    private static final String BELOW = "below the guide";
 
     /** A rate with an acceptable value and the limit of what can be managed. */
     static GuideLine rate(String measure, double figure, double acceptable, double limit) {
@@ -40,9 +42,22 @@ record GuideLine(String measure, String figure, String more, String guide, Strin
         return new GuideLine(measure, percent(share), "", guide, share <= limit ? WITHIN : OVER);
     }
 
-    /** Without a bound. */
-    static GuideLine plain(String measure, double share, String guide) {
-        return new GuideLine(measure, percent(share), "", guide, "");
+    /** A share of the severe, of which there should be about that or less; "about" is to the whole per cent. */
+    static GuideLine aboutOrLess(String measure, double share, int percent) {
+        return new GuideLine(measure, percent(share), "", about(percent), whole(share) <= percent ? WITHIN : ABOVE);
+    }
+
+    /** A share of the harmless, of which there should be about that or more. */
+    static GuideLine aboutOrMore(String measure, double share, int percent) {
+        return new GuideLine(measure, percent(share), "", about(percent), whole(share) >= percent ? WITHIN : BELOW);
+    }
+
+    private static String about(int percent) {
+        return "about " + percent + "\u00a0%";
+    }
+
+    private static long whole(double share) {
+        return Math.round(share * 100);
     }
 
     GuideLine with(String words) {
@@ -53,7 +68,8 @@ record GuideLine(String measure, String figure, String more, String guide, Strin
         return Words.figure(share * 100, 1, "%");
     }
 
+    /** Whether it stands out: over its limit, or away from its share. */
     public boolean over() {
-        return standing.equals(OVER);
+        return standing.equals(OVER) || standing.equals(ABOVE) || standing.equals(BELOW);
     }
 }

@@ -7,8 +7,10 @@ import java.time.Instant;
 import java.time.LocalDateTime;
 import java.time.ZoneOffset;
 import java.time.temporal.ChronoUnit;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.LinkedHashMap;
+import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalLong;
@@ -17,8 +19,9 @@ import org.jboss.resteasy.reactive.RestQuery;
 import org.roundsman.alarms.AlarmSearch;
 import org.roundsman.alarms.AlarmType;
 import org.roundsman.alarms.Severity;
+import org.roundsman.audit.SearchWords;
 
-/** What the address of the history asks for, as text: whatever makes no sense in it is left open. Times are UTC. */
+/** What the address of the history asks for, as text: whatever makes no sense in it is left open, and said. Times are UTC. */
 record HistorySearch(
         @RestQuery String text,
         @RestQuery String customer,
@@ -71,6 +74,32 @@ record HistorySearch(
     /** Whether anything narrows the search. */
     boolean narrowed() {
         return !address(1).equals("/alarms");
+    }
+
+    /** What is asked for but makes no sense, in one sentence; empty where everything does. */
+    String leftOut() {
+        AlarmSearch wanted = search();
+        List<String> parts = new ArrayList<>();
+        add(
+                parts,
+                "the words, which are signs alone",
+                text,
+                !SearchWords.question(text).isEmpty());
+        add(parts, "the customer", customer, wanted.customerId().isPresent());
+        add(parts, "the site", site, wanted.siteId().isPresent());
+        add(parts, "the device", device, wanted.deviceId().isPresent());
+        add(parts, "the kind", type, wanted.type().isPresent());
+        add(parts, "the severity", severity, wanted.severity().isPresent());
+        add(parts, "the state", state, wanted.state() != AlarmSearch.State.ANY || state.equals("any"));
+        add(parts, "the time from which it was active", from, wanted.from().isPresent());
+        add(parts, "the time up to which it was raised", to, wanted.to().isPresent());
+        return parts.isEmpty() ? "" : "Left out, because it cannot be read: " + String.join("; ", parts) + ".";
+    }
+
+    private static void add(List<String> parts, String name, String asked, boolean understood) {
+        if (!asked.isEmpty() && !understood) {
+            parts.add(name);
+        }
     }
 
     /** The address of a page of the same search. */

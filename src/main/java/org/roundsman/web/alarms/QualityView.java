@@ -133,8 +133,8 @@ record QualityView(QualityReport report, int days, int people) {
     public List<GuideLine> mix() {
         Mix mix = report.mix();
         return List.of(
-                GuideLine.plain("Minor, warning, indeterminate", mix.low(), "about 80 %"),
-                GuideLine.plain("Major", mix.medium(), "about 15 %"),
-                GuideLine.plain("Critical", mix.high(), "about 5 %"));
+                GuideLine.aboutOrMore("Minor, warning, indeterminate", mix.low(), 80),
+                GuideLine.aboutOrLess("Major", mix.medium(), 15),
+                GuideLine.aboutOrLess("Critical", mix.high(), 5));
     }
 }

@@ -14,10 +14,11 @@ final class RibbonWords {
     static String of(Ribbon ribbon, ZoneId zone) {
         StringBuilder text = new StringBuilder();
         text.append(peak(ribbon, zone)).append(' ').append(busiest(ribbon, zone));
-        Duration silent =
-                time(ribbon.cells().stream().filter(c -> c.silent() > 0).count());
-        if (!silent.isZero()) {
-            text.append(" Silence in ").append(Words.length(silent)).append(" of the quarter hours.");
+        long silent = ribbon.cells().stream().filter(c -> c.silent() > 0).count();
+        if (silent > 0) {
+            text.append(" Silence in ")
+                    .append(Words.many(silent, "quarter hour", "quarter hours"))
+                    .append('.');
         }
         Duration blank =
                 time(ribbon.cells().stream().filter(c -> c.watched() == 0).count());

@@ -45,7 +45,7 @@ record BoardAddress(Tab tab, BoardQuery query, FlagChoice flags) {
     }
 
     private static long page(String text) {
-        return number(text).filter(n -> n >= 1 && n <= LAST_PAGE).orElse(1L);
+        return number(text).filter(n -> n >= 1).map(n -> Math.min(n, LAST_PAGE)).orElse(1L);
     }
 
     private static Set<Condition> conditions(List<String> words) {

@@ -33,6 +33,7 @@ class Boards {
         this.clock = clock;
     }
 
+    /** Beyond the end the last page comes. */
     Board board(CustomerScope scope, BoardAddress address) {
         return address.tab() == Tab.SITES ? sites(scope, address) : devices(scope, address);
     }
@@ -40,6 +41,9 @@ class Boards {
     private Board sites(CustomerScope scope, BoardAddress address) {
         Instant now = clock.instant();
         Page<SiteRow> page = fleet.sites(scope, query(scope, address));
+        if (page.number() > page.last()) {
+            return sites(scope, address.onPage(page.last()));
+        }
         Map<Long, FlagPair> shown =
                 flags.ofSites(scope, page.items().stream().map(SiteRow::siteId).toList());
         List<SiteLine> lines = page.items().stream()
@@ -51,6 +55,9 @@ class Boards {
     private Board devices(CustomerScope scope, BoardAddress address) {
         Instant now = clock.instant();
         Page<DeviceRow> page = fleet.devices(scope, query(scope, address));
+        if (page.number() > page.last()) {
+            return devices(scope, address.onPage(page.last()));
+        }
         Map<Long, FlagPair> shown = flags.ofDevices(
                 scope, page.items().stream().map(DeviceRow::deviceId).toList());
         List<DeviceLine> lines = page.items().stream()

@@ -32,6 +32,14 @@ public record DeviceLine(
         String model,
         FlagPair flags) {
 
+    /** Names up to here stand on one line in a table; longer ones would make it too wide. */
+    private static final int SHORT_NAME = 20;
+
+    /** Whether its name is short enough to stay on one line. */
+    public boolean hasShortName() {
+        return name.length() <= SHORT_NAME;
+    }
+
     /** The line of that row. */
     public static DeviceLine of(DeviceRow row, FlagPair flags, Instant now) {
         return new DeviceLine(

@@ -50,8 +50,9 @@ class FleetPages {
     @Path("board")
     public Response board(@Context UriInfo uri) {
         BoardAddress address = BoardAddress.of(uri.getQueryParameters());
-        return Response.ok(Templates.board(boards.board(visitor.scope(), address)))
-                .header("HX-Replace-Url", address.link())
+        Board board = boards.board(visitor.scope(), address);
+        return Response.ok(Templates.board(board))
+                .header("HX-Replace-Url", board.address().link())
                 .build();
     }
 }

@@ -42,18 +42,34 @@ public record SiteLine(
     public static State state(SiteRow row, Instant now) {
         int all = row.accessPoints();
         if (row.silent() > 0) {
-            return State.of(Condition.SILENT, of(row.silent(), all) + "silent", row.troubleSince(), now);
+            return trouble(Condition.SILENT, of(row.silent(), all) + "silent", row.silent(), row, now);
         }
         if (row.refusing() > 0) {
-            return State.of(Condition.REFUSING, of(row.refusing(), all) + "refusing", row.troubleSince(), now);
+            return trouble(Condition.REFUSING, of(row.refusing(), all) + "refusing", row.refusing(), row, now);
         }
         if (row.otherTrouble() > 0) {
-            return State.of(Condition.SILENT, "switch or gateway", row.troubleSince(), now);
+            return trouble(Condition.SILENT, "switch or gateway", row.otherTrouble(), row, now);
         }
         if (row.answering() == 0) {
             return State.of(Condition.UNWATCHED, "unwatched", Optional.empty(), now);
         }
         return State.of(Condition.ANSWERING, of(row.answering(), all) + "answering", Optional.empty(), now);
+    }
+
+    /**
+     * With the time of the one device of the site that has been in trouble longest. That is the time of those counted only
+     * where it is one alone; and where other devices of the site are in trouble too, it may be one of them.
+     *
+     * @param counted how many devices the text is about
+     */
+    private static State trouble(Condition condition, String text, int counted, SiteRow row, Instant now) {
+        State state = State.of(condition, text, row.troubleSince(), now);
+        int inTrouble = row.silent() + row.refusing() + row.otherTrouble();
+        if (inTrouble == 1 || state.since().isEmpty()) {
+            return state;
+        }
+        String whose = counted == inTrouble ? "the longest " : "trouble ";
+        return new State(state.word(), state.text(), whose + state.since(), state.at());
     }
 
     /** What stands before the condition; nothing where there is one access point only. */

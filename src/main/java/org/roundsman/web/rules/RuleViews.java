@@ -116,15 +116,24 @@ class RuleViews {
                 .filter(one -> one.type() == type && one.level() != RuleLevel.ALL)
                 .count();
         Map<RuleField, String> all = book.current().texts(type, RuleTarget.service());
+        String values = RuleWords.of(rule, all, unsaid(type, RuleTarget.service()));
         int count = open.getOrDefault(type, 0);
         return new Line(
                 type.id(),
                 type.title(),
                 type.meaning(),
-                RuleWords.of(rule, all),
-                !all.equals(rule.fields()),
+                values,
+                !all.equals(rule.fields()) || !values.equals(RuleWords.shipped(rule)),
                 own == 0 ? "" : Words.many(own, "place", "places"),
                 count == 0 ? "" : Words.many(count, "alarm", "alarms"));
+    }
+
+    /** Whether the severity that holds there is the shipped one. */
+    private boolean unsaid(AlarmType type, RuleTarget target) {
+        return book.current()
+                .origins(type, target)
+                .getOrDefault(RuleField.SEVERITY, Optional.empty())
+                .isEmpty();
     }
 
     Whole whole(AlarmType type) {
@@ -134,7 +143,7 @@ class RuleViews {
                 line(rule, overrides, open()),
                 type,
                 rule,
-                RuleWords.of(rule, rule.fields()),
+                RuleWords.shipped(rule),
                 overrides.stream().map(this::set).toList(),
                 writes(),
                 address(type, RuleLevel.ALL, 0));
@@ -203,6 +212,9 @@ class RuleViews {
         for (RuleField field : rule.settable()) {
             boolean minutes = field.form() == RuleField.Form.SECONDS;
             String under = minutes ? RuleWords.minutes(below.get(field)) : below.get(field);
+            if (field == RuleField.SEVERITY && shippedBelow(type, found)) {
+                under = RuleWords.severity(rule, under);
+            }
             fields.add(new Field(
                     field,
                     field.key(),
@@ -231,15 +243,21 @@ class RuleViews {
         if (found.level() == RuleLevel.ALL) {
             return ShippedRules.of(type).fields();
         }
+        return book.current().texts(type, without(found));
+    }
+
+    private boolean shippedBelow(AlarmType type, RuleTargets.Found found) {
+        return found.level() == RuleLevel.ALL || unsaid(type, without(found));
+    }
+
+    private RuleTarget without(RuleTargets.Found found) {
         RuleTarget target =
                 targets.below(visitor.scope(), found.level(), found.id()).orElse(RuleTarget.service());
-        RuleTarget without =
-                switch (found.level()) {
-                    case ALL, MODEL, CUSTOMER -> RuleTarget.service();
-                    case SITE -> new RuleTarget(target.customerId(), 0, 0, 0);
-                    case DEVICE -> new RuleTarget(target.customerId(), target.siteId(), target.modelId(), 0);
-                };
-        return book.current().texts(type, without);
+        return switch (found.level()) {
+            case ALL, MODEL, CUSTOMER -> RuleTarget.service();
+            case SITE -> new RuleTarget(target.customerId(), 0, 0, 0);
+            case DEVICE -> new RuleTarget(target.customerId(), target.siteId(), target.modelId(), 0);
+        };
     }
 
     private static String unit(Rule rule, RuleField field) {
@@ -256,6 +274,10 @@ class RuleViews {
             case CLEAR ->
                 "Higher levels clear at the same distance from their own threshold."
                         + (rule.low() ? " Low figures are bad here." : "");
+            case SEVERITY ->
+                rule.carrying().isPresent()
+                        ? "A severity that is set holds for access points, switches and gateways alike."
+                        : "";
             case WORDS -> "Separated by commas; capitals do not matter.";
             default -> "";
         };

@@ -15,15 +15,38 @@ final class RuleWords {
 
     private RuleWords() {}
 
-    /** All of these fields in one line. */
+    /** The values as they are shipped. */
+    static String shipped(Rule rule) {
+        return of(rule, rule.fields(), true);
+    }
+
+    /** These fields, which somebody set, in one line. */
     static String of(Rule rule, Map<RuleField, String> fields) {
+        return of(rule, fields, false);
+    }
+
+    /**
+     * All of these fields in one line.
+     *
+     * @param unsaid nobody set the severity
+     */
+    static String of(Rule rule, Map<RuleField, String> fields, boolean unsaid) {
         List<String> words = new ArrayList<>();
         for (RuleField field : RuleField.values()) {
             if (fields.containsKey(field)) {
-                one(rule, field, fields.get(field), words);
+                String text = fields.get(field);
+                one(rule, field, unsaid && field == RuleField.SEVERITY ? severity(rule, text) : text, words);
             }
         }
         return String.join("; ", words);
+    }
+
+    /** A severity that nobody set: switches and gateways may have one of their own. */
+    static String severity(Rule rule, String text) {
+        return rule.carrying()
+                .map(carrying -> text + ", " + carrying.lost().word() + " for switches and gateways, "
+                        + carrying.passing().word() + " where only their management is lost")
+                .orElse(text);
     }
 
     private static void one(Rule rule, RuleField field, String text, List<String> words) {

@@ -9,6 +9,8 @@ import java.util.List;
  * @param made when it was made, in the site's time
  * @param where address, getting in, hours
  * @param fault what is seen
+ * @param evidence what the cause was found by
+ * @param since what has changed after the cause was found, so that the evidence does not hold any more; or empty
  * @param more what is left out of the others, or empty
  * @param cautions what can hurt
  * @param done who did what so far
@@ -23,6 +25,7 @@ record SheetView(
         List<Contact> contacts,
         List<Row> fault,
         List<String> evidence,
+        String since,
         List<UnitView> units,
         List<Other> others,
         String more,

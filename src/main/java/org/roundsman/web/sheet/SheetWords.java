@@ -14,10 +14,12 @@ import org.roundsman.fleet.Device;
 import org.roundsman.fleet.HoursText;
 import org.roundsman.fleet.Site;
 import org.roundsman.fleet.SiteContact;
+import org.roundsman.triage.Finding;
 import org.roundsman.visits.VisitSheet;
 import org.roundsman.web.page.Words;
 import org.roundsman.web.sheet.SheetView.Row;
 import org.roundsman.web.triage.AlarmWords;
+import org.roundsman.web.triage.WhoSuffers;
 
 /** Says in words what a visit sheet holds. */
 final class SheetWords {
@@ -36,7 +38,10 @@ final class SheetWords {
                 where(sheet.site()),
                 sheet.site().contacts.stream().map(SheetWords::contact).toList(),
                 fault(alarm, zone, sheet.made()),
-                alarm.evidence(),
+                alarm.evidence().stream()
+                        .filter(step -> !step.equals(Finding.WORKS_AGAIN))
+                        .toList(),
+                since(alarm),
                 sheet.units().stream()
                         .map(unit -> UnitWords.of(unit, zone, sheet.made()))
                         .toList(),
@@ -85,19 +90,31 @@ final class SheetWords {
         List<Row> rows = new ArrayList<>();
         rows.add(new Row("What", AlarmWords.resource(alarm) + (alarm.place().isEmpty() ? "" : ", " + alarm.place())));
         rows.add(new Row("Severity", alarm.active() ? alarm.severity().word() : "cleared"));
-        rows.add(new Row(
-                "Since",
-                Words.moment(alarm.began(), zone) + " site time, "
-                        + (alarm.active()
-                                ? "for " + Words.length(Duration.between(alarm.began(), now))
-                                : AlarmWords.lasted(alarm, now))));
-        String affected = AlarmWords.affected(alarm);
+        rows.add(
+                alarm.active()
+                        ? new Row(
+                                "Since",
+                                Words.moment(alarm.began(), zone) + " site time, for "
+                                        + Words.length(Duration.between(alarm.began(), now)))
+                        : new Row("When", AlarmWords.lasted(alarm, now)));
+        String affected = WhoSuffers.of(alarm);
         if (!affected.isEmpty()) {
-            rows.add(new Row("Who suffers", affected + " (" + AlarmWords.hours(alarm) + ")"));
+            rows.add(new Row(
+                    alarm.active() ? "Who suffers" : "Who suffered", affected + " (" + AlarmWords.hours(alarm) + ")"));
         }
         rows.add(new Row("What is seen", alarm.text()));
-        rows.add(new Row("Next step", alarm.advice()));
+        if (alarm.active()) {
+            rows.add(new Row("Next step", alarm.advice()));
+        }
         return rows;
+    }
+
+    /** Why the evidence does not hold any more, or empty. */
+    private static String since(OpenAlarm alarm) {
+        if (!alarm.active()) {
+            return "It is over: the alarm has cleared.";
+        }
+        return alarm.evidence().contains(Finding.WORKS_AGAIN) ? Finding.WORKS_AGAIN : "";
     }
 
     private static SheetView.Other other(Device device) {

@@ -9,6 +9,7 @@ import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import org.roundsman.fleet.Device;
+import org.roundsman.fleet.DeviceKind;
 import org.roundsman.fleet.Model;
 import org.roundsman.measure.Metric;
 import org.roundsman.measure.RadioReading;
@@ -49,7 +50,7 @@ final class UnitWords {
             rows.add(new Row(SAID.get(fact), unit.said().getOrDefault(fact, Words.NOT_AVAILABLE)));
         }
         rows.add(new Row("Polled at", device.host));
-        rows.add(new Row("Hangs on", way(unit.up())));
+        rows.add(new Row("Hangs on", way(device, unit.up())));
         return rows;
     }
 
@@ -65,10 +66,10 @@ final class UnitWords {
     }
 
     /** {@code port 7 of sw-2 (up, power delivered, class 4), which hangs on port 1 of gw}. */
-    private static String way(List<TreeNode> up) {
+    private static String way(Device device, List<TreeNode> up) {
         if (up.size() < 2) {
             return up.isEmpty() || !up.get(0).place().known()
-                    ? "not known"
+                    ? (device.kind == DeviceKind.GATEWAY ? "the line" : "not known")
                     : up.get(0).place().portTitle();
         }
         StringBuilder words = new StringBuilder();

@@ -6,6 +6,7 @@ import java.util.List;
  * One alarm with everything that is known about it; refreshes itself.
  *
  * @param seen what is seen, in a sentence
+ * @param clock by which clock all its times are told
  * @param advice what to do
  * @param evidence step by step
  * @param explains the alarms that it explains
@@ -20,6 +21,7 @@ import java.util.List;
 record AlarmPanel(
         TriageLine line,
         String seen,
+        String clock,
         String advice,
         List<String> evidence,
         List<Explained> explains,

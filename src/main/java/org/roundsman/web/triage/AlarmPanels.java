@@ -41,6 +41,7 @@ class AlarmPanels {
         return new AlarmPanel(
                 TriageLine.of(alarm, reader, now, "", true),
                 seen(reader, alarm),
+                AlarmWords.clock(alarm),
                 alarm.advice(),
                 alarm.evidence(),
                 explained.stream().map(one -> explained(one, now)).toList(),
@@ -82,7 +83,7 @@ class AlarmPanels {
                 alarm.active() ? alarm.severity().word() : "cleared",
                 alarm.key().type().title(),
                 AlarmWords.resource(alarm),
-                AlarmWords.moment(alarm.began(), alarm.zone(), now));
+                AlarmWords.moment(alarm.began(), alarm, now));
     }
 
     private List<HistoryLine> history(Reader reader, OpenAlarm alarm) {

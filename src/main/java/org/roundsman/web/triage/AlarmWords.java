@@ -2,13 +2,11 @@ package org.roundsman.web.triage;
 
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.OptionalInt;
 import org.roundsman.alarms.CauseKind;
-import org.roundsman.alarms.EventType;
-import org.roundsman.alarms.Impact;
 import org.roundsman.alarms.OpenAlarm;
 import org.roundsman.alarms.Resource;
 import org.roundsman.web.page.Words;
@@ -41,67 +39,39 @@ public final class AlarmWords {
         return String.join("; ", parts);
     }
 
-    /** {@code for 12 min, since 10:41}; with the day where that was not today. */
+    /** {@code for 12 min, since 10:41 site time}; with the day where that was not today. */
     public static String since(OpenAlarm alarm, Instant now) {
         return "for " + Words.length(Duration.between(alarm.began(), now)) + ", since "
-                + moment(alarm.began(), alarm.zone(), now);
+                + moment(alarm.began(), alarm, now);
     }
 
-    /** {@code lasted 12 min, 10:41 to 10:53}. */
+    /** {@code lasted 12 min, 10:41 to 10:53 site time}; with the days where it was not today, or went over midnight. */
     public static String lasted(OpenAlarm alarm, Instant now) {
         Instant end = alarm.clearedAt().orElse(now);
-        return "lasted " + Words.length(Duration.between(alarm.began(), end)) + ", "
-                + moment(alarm.began(), alarm.zone(), now) + " to " + moment(end, alarm.zone(), now);
+        ZoneId zone = alarm.zone();
+        boolean oneDay = day(alarm.began(), zone).equals(day(end, zone));
+        String from = oneDay ? moment(alarm.began(), zone, now) : Words.moment(alarm.began(), zone);
+        String to = oneDay ? Words.clock(end, zone) : Words.moment(end, zone);
+        return "lasted " + Words.length(Duration.between(alarm.began(), end)) + ", " + from + " to " + to + " "
+                + clock(alarm);
     }
 
-    /** The clock of the site, with the day where it is another one. */
-    static String moment(Instant at, ZoneId zone, Instant now) {
-        boolean today = at.atZone(zone).toLocalDate().equals(now.atZone(zone).toLocalDate());
-        return today ? Words.clock(at, zone) : Words.moment(at, zone);
+    /** By which clock its times are told: sites in several time zones stand in one list. */
+    static String clock(OpenAlarm alarm) {
+        return alarm.siteId().isEmpty() ? "UTC" : "site time";
     }
 
-    /** {@code about 40 people would be online now: 12 staff, 28 guests; 14 access points}. */
-    public static String affected(OpenAlarm alarm) {
-        String devices = alarm.impact().devices() == 0
-                ? ""
-                : Words.many(alarm.impact().devices(), "access point", "access points");
-        String people = people(alarm);
-        if (people.isEmpty() || devices.isEmpty()) {
-            return people + devices;
-        }
-        return people + "; " + devices;
+    /** {@code 10:41 site time}; with the day where it is another one. */
+    static String moment(Instant at, OpenAlarm alarm, Instant now) {
+        return moment(at, alarm.zone(), now) + " " + clock(alarm);
     }
 
-    private static String people(OpenAlarm alarm) {
-        Impact impact = alarm.impact();
-        OptionalInt clients = impact.clients();
-        if (clients.isEmpty()) {
-            return alarm.key().resource().kind() == Resource.Kind.SERVICE || impact.devices() == 0
-                    ? ""
-                    : "how many people are usually online at this hour is not known yet";
-        }
-        if (clients.getAsInt() == 0) {
-            return "nobody is usually online at this hour";
-        }
-        boolean cutOff = alarm.key().type().event() == EventType.COMMUNICATIONS;
-        String count = Words.many(clients.getAsInt(), "person", "people");
-        String parts = parts(impact);
-        return "about " + count + (cutOff ? " would be online now" : " usually online at this hour")
-                + (parts.isEmpty() ? "" : ": " + parts);
+    private static String moment(Instant at, ZoneId zone, Instant now) {
+        return day(at, zone).equals(day(now, zone)) ? Words.clock(at, zone) : Words.moment(at, zone);
     }
 
-    private static String parts(Impact impact) {
-        List<String> parts = new ArrayList<>();
-        add(parts, impact.staff(), "staff", "staff");
-        add(parts, impact.guest(), "guest", "guests");
-        add(parts, impact.other(), "other", "others");
-        return String.join(", ", parts);
-    }
-
-    private static void add(List<String> parts, OptionalInt count, String one, String more) {
-        if (count.orElse(0) > 0) {
-            parts.add(Words.many(count.getAsInt(), one, more));
-        }
+    private static LocalDate day(Instant at, ZoneId zone) {
+        return at.atZone(zone).toLocalDate();
     }
 
     /** Empty for the service itself, which has no hours. */

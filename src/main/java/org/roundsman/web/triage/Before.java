@@ -100,9 +100,10 @@ class Before {
                         Words.clock(stretch.from(), zone),
                         "",
                         "",
-                        "Planned work" + title(site, device, stretch),
-                        "until " + Words.clock(stretch.to(), zone)
-                                + (stretch.to().equals(to) ? " or later" : "")))
+                        "Planned work" + title(site, device, stretch) + ", until "
+                                + Words.clock(stretch.to(), zone)
+                                + (stretch.to().equals(to) ? " or later" : ""),
+                        ""))
                 .toList();
     }
 

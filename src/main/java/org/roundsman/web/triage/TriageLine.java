@@ -71,7 +71,7 @@ record TriageLine(
                 Where.of(alarm),
                 alarm.active() ? AlarmWords.since(alarm, now) : AlarmWords.lasted(alarm, now),
                 alarm.began().toString(),
-                AlarmWords.affected(alarm),
+                WhoSuffers.of(alarm),
                 AlarmWords.hours(alarm),
                 reader.holder(alarm.takenBy()),
                 state(alarm, reader, now),
@@ -88,8 +88,7 @@ record TriageLine(
             return "";
         }
         StringBuilder words = new StringBuilder(alarm.operator().word());
-        alarm.operatorUntil()
-                .ifPresent(until -> words.append(" until ").append(AlarmWords.moment(until, alarm.zone(), now)));
+        alarm.operatorUntil().ifPresent(until -> words.append(" until ").append(AlarmWords.moment(until, alarm, now)));
         if (reader.inside() && !alarm.operatorBy().isEmpty()) {
             words.append(" by ").append(alarm.operatorBy());
         }

@@ -83,7 +83,7 @@ class RibbonPictureTest {
                 .contains("Last 24 hours of Pier &amp; Co")
                 .contains("Most clients: 40 around 13:00.")
                 .contains("Highest channel utilisation: 83\u00a0% around 14:00.")
-                .contains("Silence in 15 min of the quarter hours.")
+                .contains("Silence in 1 quarter hour.")
                 .contains("Not watched for 23 h 15 min.");
     }
 }

@@ -57,6 +57,11 @@ class BoardAddressTest {
     }
 
     @Test
+    void aPageBeyondEveryEndStaysBeyondIt() {
+        assertThat(read("page=2000000").query().page()).isEqualTo(1_000_000);
+    }
+
+    @Test
     void anEndlessSearchIsCut() {
         assertThat(read("search=" + "a".repeat(5000)).query().search()).hasSize(200);
     }
