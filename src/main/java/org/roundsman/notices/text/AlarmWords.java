@@ -10,6 +10,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.roundsman.alarms.CauseKind;
+import org.roundsman.alarms.EventType;
 import org.roundsman.alarms.Impact;
 import org.roundsman.alarms.OpenAlarm;
 
@@ -56,21 +57,33 @@ final class AlarmWords {
     }
 
     /** Who suffers, in sentences; never empty. */
-    static List<String> impact(Impact impact, boolean now) {
+    static List<String> impact(OpenAlarm alarm, boolean now) {
+        Impact impact = alarm.impact();
         List<String> lines = new ArrayList<>();
-        if (impact.clients().isPresent()) {
-            String parts = "staff networks " + known(impact.staff()) + ", guest networks " + known(impact.guest());
-            lines.add("About " + impact.clients().getAsInt()
-                    + (now ? " clients would be online now (" : " clients would have been online (") + parts + ").");
-        } else {
-            lines.add("How many would be online is not known.");
-        }
+        lines.add(
+                impact.clients().isPresent()
+                        ? people(alarm, impact.clients().getAsInt(), now)
+                        : "How many would be online is not known.");
         if (impact.devices() > 0) {
             lines.add(impact.devices()
                     + (impact.devices() == 1 ? " access point is affected." : " access points are affected."));
         }
         lines.add(impact.serviceHours() ? "Within the site's service hours." : "Outside the site's service hours.");
         return lines;
+    }
+
+    /** Whoever uses a busy channel is online; only what does not answer keeps people from it. */
+    private static String people(OpenAlarm alarm, int clients, boolean now) {
+        Impact impact = alarm.impact();
+        String usually = "usually online at " + (now ? "this hour" : "that hour");
+        if (clients == 0) {
+            return impact.devices() == 0 ? "Nobody: no access point is affected." : "Nobody is " + usually + ".";
+        }
+        boolean cutOff = alarm.key().type().event() == EventType.COMMUNICATIONS;
+        String online = now ? "would be online now" : "would have been online";
+        return "About " + clients + (clients == 1 ? " client " : " clients ")
+                + (cutOff ? online : (clients == 1 ? "is " : "are ") + usually)
+                + " (staff networks " + known(impact.staff()) + ", guest networks " + known(impact.guest()) + ").";
     }
 
     private static String known(java.util.OptionalInt count) {

@@ -51,7 +51,7 @@ public final class Texts {
                 List.of(AlarmWords.moment(alarm.began(), alarm.zone()) + ", severity "
                         + alarm.severity().word())));
         sections.addAll(cause(alarm));
-        sections.add(new Section("Who suffers", AlarmWords.impact(alarm.impact(), true)));
+        sections.add(new Section("Who suffers", AlarmWords.impact(alarm, true)));
         sections.add(new Section("Next step", List.of(alarm.advice())));
         boolean place = alarm.siteId().isPresent();
         return content(
@@ -89,7 +89,7 @@ public final class Texts {
         String lead = "Over since " + AlarmWords.moment(cleared, zone) + ", after " + AlarmWords.length(length)
                 + (times > 1 ? ". It came and went " + times + " times." : ".");
         List<Section> sections = new ArrayList<>(cause(alarm));
-        sections.add(new Section("Who suffered", AlarmWords.impact(alarm.impact(), false)));
+        sections.add(new Section("Who suffered", AlarmWords.impact(alarm, false)));
         Map<String, Object> facts = AlarmWords.facts(alarm);
         facts.put("cleared", cleared.toString());
         facts.put("seconds", length.toSeconds());

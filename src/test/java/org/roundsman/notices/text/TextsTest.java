@@ -88,6 +88,20 @@ class TextsTest {
                         "The visit sheet: https://roundsman.example/triage/visit/7");
     }
 
+    @Test
+    void whoUsesABusyChannelIsOnlineAndNobodyIsNoCountOfNone() {
+        Impact some = new Impact(OptionalInt.of(10), OptionalInt.of(30), OptionalInt.empty(), 1, true);
+        Impact nobody = new Impact(OptionalInt.of(0), OptionalInt.of(0), OptionalInt.empty(), 1, false);
+        AlarmKey busy = AlarmKey.of(AlarmType.UTILISATION_HIGH, Resource.device(7));
+        assertThat(MailText.plain(texts.raise(alarm(busy, "Mill Lane", CauseKind.ITSELF, some))))
+                .contains("About 40 clients are usually online at this hour (staff networks 10, guest networks 30).")
+                .doesNotContain("would be online");
+        assertThat(MailText.plain(texts.raise(alarm(busy, "Mill Lane", CauseKind.ITSELF, nobody))))
+                .contains("Nobody is usually online at this hour.");
+        assertThat(MailText.plain(texts.clear(uplink(), NOON.plusSeconds(3_600), NOON, 1)))
+                .contains("About 40 clients would have been online");
+    }
+
     /** What devices and people wrote is text, never markup (HTML living standard, section 13.1.4: character references). */
     @Test
     void nothingThatSomebodyWroteIsMarkupInHtml() {
