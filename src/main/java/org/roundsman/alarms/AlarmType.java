@@ -193,6 +193,11 @@ public enum AlarmType {
         return event;
     }
 
+    /** Whether it keeps people from the network: what does not answer does; whoever uses a busy channel is online. */
+    public boolean cutsOff() {
+        return event == EventType.COMMUNICATIONS;
+    }
+
     /** What sort of resource it is raised of. */
     public Resource.Kind resource() {
         return resource;

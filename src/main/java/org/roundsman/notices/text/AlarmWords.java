@@ -10,7 +10,6 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import org.roundsman.alarms.CauseKind;
-import org.roundsman.alarms.EventType;
 import org.roundsman.alarms.Impact;
 import org.roundsman.alarms.OpenAlarm;
 
@@ -72,14 +71,13 @@ final class AlarmWords {
         return lines;
     }
 
-    /** Whoever uses a busy channel is online; only what does not answer keeps people from it. */
     private static String people(OpenAlarm alarm, int clients, boolean now) {
         Impact impact = alarm.impact();
         String usually = "usually online at " + (now ? "this hour" : "that hour");
         if (clients == 0) {
             return impact.devices() == 0 ? "Nobody: no access point is affected." : "Nobody is " + usually + ".";
         }
-        boolean cutOff = alarm.key().type().event() == EventType.COMMUNICATIONS;
+        boolean cutOff = alarm.key().type().cutsOff();
         String online = now ? "would be online now" : "would have been online";
         return "About " + clients + (clients == 1 ? " client " : " clients ")
                 + (cutOff ? online : (clients == 1 ? "is " : "are ") + usually)

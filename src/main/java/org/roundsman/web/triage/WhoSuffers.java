@@ -3,7 +3,6 @@ package org.roundsman.web.triage;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalInt;
-import org.roundsman.alarms.EventType;
 import org.roundsman.alarms.Impact;
 import org.roundsman.alarms.OpenAlarm;
 import org.roundsman.alarms.Resource;
@@ -48,15 +47,10 @@ public final class WhoSuffers {
      * once it is over, {@code are usually online} of those who stay online.
      */
     public static String verb(OpenAlarm alarm) {
-        if (!cutOff(alarm)) {
+        if (!alarm.key().type().cutsOff()) {
             return "are usually online";
         }
         return alarm.active() ? "would be online" : "would have been online";
-    }
-
-    /** Whoever uses a busy channel is online; only what does not answer keeps people from it. */
-    private static boolean cutOff(OpenAlarm alarm) {
-        return alarm.key().type().event() == EventType.COMMUNICATIONS;
     }
 
     private static String devices(OpenAlarm alarm) {
@@ -83,7 +77,7 @@ public final class WhoSuffers {
             return "nobody is usually online at " + hour(alarm);
         }
         String about = "about " + Words.many(people, "person", "people") + " ";
-        if (!cutOff(alarm)) {
+        if (!alarm.key().type().cutsOff()) {
             return about + "usually online at " + hour(alarm);
         }
         return about + verb(alarm) + (alarm.active() ? " now" : "");

@@ -10,7 +10,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
-import java.util.stream.LongStream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -37,10 +36,7 @@ class AroundSilenceDbTest {
 
     @BeforeAll
     static void open() {
-        world = new World("around_silence");
-        long other = world.desk.fleet.site(world.desk.customer, "Harbour Road", "Europe/London");
-        world.device(other, "ap-x", "ACCESS_POINT");
-        world.device(other, "ap-y", "ACCESS_POINT");
+        world = MillLane.world("around_silence");
     }
 
     @AfterAll
@@ -51,20 +47,12 @@ class AroundSilenceDbTest {
     /** A site of its own for each test; those of the others answer, so that it is not we who are blind. */
     @BeforeEach
     void site() {
-        long site = world.desk.fleet.site(
-                world.desk.customer, "Mill Lane " + world.desk.fleet.count("site"), "Europe/London");
-        gateway = world.device(site, "gw-1", "GATEWAY");
-        bridge = world.device(site, "sw-2", "NETWORK_SWITCH");
-        points = LongStream.rangeClosed(1, 6)
-                .map(i -> world.device(site, "ap-" + i, "ACCESS_POINT"))
-                .toArray();
-        all = LongStream.concat(LongStream.of(gateway, bridge), Arrays.stream(points))
-                .toArray();
-        world.hangs(bridge, gateway, 3);
-        for (int i = 0; i < points.length; i++) {
-            world.hangs(points[i], bridge, i + 1);
-        }
-        uplink = AlarmKey.of(AlarmType.UPLINK_LOST, Resource.site(site));
+        MillLane lane = MillLane.in(world);
+        gateway = lane.gateway();
+        bridge = lane.bridge();
+        points = lane.points();
+        all = lane.all();
+        uplink = lane.uplink();
         world.run(Duration.ofMinutes(2));
     }
 

@@ -33,10 +33,7 @@ class ComingBackDbTest {
 
     @BeforeAll
     static void open() {
-        world = new World("coming_back");
-        long other = world.desk.fleet.site(world.desk.customer, "Harbour Road", "Europe/London");
-        world.device(other, "ap-x", "ACCESS_POINT");
-        world.device(other, "ap-y", "ACCESS_POINT");
+        world = MillLane.world("coming_back");
     }
 
     @AfterAll
@@ -47,17 +44,10 @@ class ComingBackDbTest {
     /** A site of its own for each test; those of the others answer, so that it is not we who are blind. */
     @BeforeEach
     void site() {
-        long site = world.desk.fleet.site(
-                world.desk.customer, "Mill Lane " + world.desk.fleet.count("site"), "Europe/London");
-        gateway = world.device(site, "gw-1", "GATEWAY");
-        bridge = world.device(site, "sw-2", "NETWORK_SWITCH");
-        points = LongStream.rangeClosed(1, 6)
-                .map(i -> world.device(site, "ap-" + i, "ACCESS_POINT"))
-                .toArray();
-        world.hangs(bridge, gateway, 3);
-        for (int i = 0; i < points.length; i++) {
-            world.hangs(points[i], bridge, i + 1);
-        }
+        MillLane lane = MillLane.in(world);
+        gateway = lane.gateway();
+        bridge = lane.bridge();
+        points = lane.points();
         world.run(Duration.ofMinutes(2));
     }
 

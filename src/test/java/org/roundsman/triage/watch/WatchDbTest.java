@@ -38,10 +38,7 @@ class WatchDbTest {
 
     @BeforeAll
     static void open() {
-        world = new World("watch");
-        long other = world.desk.fleet.site(world.desk.customer, "Harbour Road", "Europe/London");
-        world.device(other, "ap-x", "ACCESS_POINT");
-        world.device(other, "ap-y", "ACCESS_POINT");
+        world = MillLane.world("watch");
     }
 
     @AfterAll
@@ -52,20 +49,13 @@ class WatchDbTest {
     /** A site of its own for each test; those of the others answer, so that it is not we who are blind. */
     @BeforeEach
     void site() {
-        site = world.desk.fleet.site(
-                world.desk.customer, "Mill Lane " + world.desk.fleet.count("site"), "Europe/London");
-        gateway = world.device(site, "gw-1", "GATEWAY");
-        bridge = world.device(site, "sw-2", "NETWORK_SWITCH");
-        points = LongStream.rangeClosed(1, 6)
-                .map(i -> world.device(site, "ap-" + i, "ACCESS_POINT"))
-                .toArray();
-        all = LongStream.concat(LongStream.of(gateway, bridge), Arrays.stream(points))
-                .toArray();
-        world.hangs(bridge, gateway, 3);
-        for (int i = 0; i < points.length; i++) {
-            world.hangs(points[i], bridge, i + 1);
-        }
-        uplink = AlarmKey.of(AlarmType.UPLINK_LOST, Resource.site(site));
+        MillLane lane = MillLane.in(world);
+        site = lane.site();
+        gateway = lane.gateway();
+        bridge = lane.bridge();
+        points = lane.points();
+        all = lane.all();
+        uplink = lane.uplink();
         world.run(QUIET);
     }
 
