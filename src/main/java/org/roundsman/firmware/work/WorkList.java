@@ -49,17 +49,17 @@ public final class WorkList {
     }
 
     private static Optional<WorkItem> item(List<FirmwareState> group, Map<Long, Integer> people) {
-        List<FirmwareState> todo = group.stream()
+        List<FirmwareState> pending = group.stream()
                 .filter(state -> risk(state).isPresent())
                 .sorted(Comparator.comparing(state -> risk(state).orElseThrow()))
                 .toList();
-        if (todo.isEmpty()) {
+        if (pending.isEmpty()) {
             return Optional.empty();
         }
-        FirmwareState worst = todo.get(0);
+        FirmwareState worst = pending.get(0);
         Risk risk = risk(worst).orElseThrow();
         boolean mixed = group.stream().anyMatch(FirmwareState::mixed);
-        OptionalLong behind = todo.stream()
+        OptionalLong behind = pending.stream()
                 .flatMapToLong(state -> state.daysBehind().stream())
                 .max();
         Integer clients = people.get(worst.place().siteId());
@@ -67,18 +67,18 @@ public final class WorkList {
                 worst.place(),
                 risk == Risk.BEHIND && mixed ? Risk.MIXED : risk,
                 worst.reason(),
-                targets(todo),
-                todo,
+                targets(pending),
+                pending,
                 group.size(),
                 behind,
                 clients == null ? OptionalInt.empty() : OptionalInt.of(clients),
                 List.of(),
-                todo.size()));
+                pending.size()));
     }
 
     /** Models of one line may be meant to run different releases. */
-    private static List<WorkItem.Target> targets(List<FirmwareState> todo) {
-        List<WorkItem.Target> each = todo.stream()
+    private static List<WorkItem.Target> targets(List<FirmwareState> pending) {
+        List<WorkItem.Target> each = pending.stream()
                 .map(state -> new WorkItem.Target(state.place().model(), state.target()))
                 .distinct()
                 .sorted(Comparator.comparing(WorkItem.Target::model, String.CASE_INSENSITIVE_ORDER)
