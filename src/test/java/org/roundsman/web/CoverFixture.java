@@ -14,6 +14,7 @@ final class CoverFixture {
         }
     }
 
+    /** The contract ends far enough ahead that it covers the unit in every time zone, whatever the hour of the test. */
     static Marked mark(MarkedPlaces places, FleetFixture.Place place, String marker, long account) {
         places.tell(
                 "insert into purchase (customer_id, serial, site_id, device_id, supplier, order_number, invoice_number,"
@@ -23,7 +24,7 @@ final class CoverFixture {
         long purchase = places.number("select id from purchase where customer_id = " + place.customerId());
         places.tell(
                 "insert into warranty_contract (customer_id, number, supplier, begins_on, ends_on, note) select "
-                        + place.customerId() + ", t, t, current_date, current_date, t from (select ?::text t) one",
+                        + place.customerId() + ", t, t, current_date-1, current_date+7, t from (select ?::text t) one",
                 marker);
         long contract = places.number("select id from warranty_contract where customer_id = " + place.customerId());
         places.tell("insert into contract_unit (contract_id, serial) values (" + contract + ", ?)", marker);

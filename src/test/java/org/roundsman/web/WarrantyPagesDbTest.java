@@ -97,7 +97,7 @@ class WarrantyPagesDbTest {
         String address = calendar(manager);
         assertThat(address).matches("/calendar/[A-Za-z0-9_-]{43}\\.ics");
         places.tell("insert into warranty_contract (customer_id, number, begins_on, ends_on) values ("
-                + place.customerId() + ", 'K-1', current_date, current_date + 50)");
+                + place.customerId() + ", 'K-1', current_date - 1, current_date + 50)");
         places.tell("insert into contract_unit select id, '" + place.marker()
                 + "' from warranty_contract where number = 'K-1' and customer_id = " + place.customerId());
         Response read = given().get(address);
@@ -129,7 +129,7 @@ class WarrantyPagesDbTest {
     void aContractNamesWhatBecameOfItsUnits() {
         String gone = "GONE " + place.marker();
         places.tell("insert into warranty_contract (customer_id, number, begins_on, ends_on) values ("
-                + place.customerId() + ", 'G-1', current_date, current_date + 50)");
+                + place.customerId() + ", 'G-1', current_date - 1, current_date + 50)");
         long contract = places.number(
                 "select max(id) from warranty_contract where number = 'G-1' and customer_id = " + place.customerId());
         places.tell("insert into contract_unit (contract_id, serial) values (" + contract + ", ?)", gone);
@@ -217,7 +217,7 @@ class WarrantyPagesDbTest {
         assertThat(all.jsonPath().getList("items.deviceId", Long.class)).containsExactly(place.deviceId());
         assertThat(all.jsonPath().getString("items[0].unit")).isEqualTo("d" + place.deviceId());
         assertThat(all.jsonPath().getString("items[0].status"))
-                .as("a contract covers it until today")
+                .as("a contract covers it for a week yet")
                 .isEqualTo("ends-within-30");
         assertThat(all.jsonPath().getList("items[0].derivation")).isNotEmpty();
         Response piece = api.get("/warranty/units?size=1");
