@@ -13,8 +13,7 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.TreeSet;
 import java.util.concurrent.CompletableFuture;
-import org.postgresql.ds.PGPoolingDataSource;
-import org.postgresql.ds.PGSimpleDataSource;
+import javax.sql.DataSource;
 import org.roundsman.alarms.AlarmBook;
 import org.roundsman.alarms.AlarmDesk;
 import org.roundsman.alarms.AlarmKey;
@@ -67,7 +66,7 @@ final class Town implements AutoCloseable {
     final AlarmBook book;
     final Faults faults;
     final ReadingsFixture rows;
-    private final PGPoolingDataSource database = new PGPoolingDataSource();
+    private final DataSource database;
     private final SetClock clock;
     private final DemoFleet fleet;
     private final AgentHost agents;
@@ -87,10 +86,7 @@ final class Town implements AutoCloseable {
     private Instant now;
 
     Town(String name, int port) {
-        database.setUrl(((PGSimpleDataSource) TestDatabase.fresh(name)).getUrl());
-        database.setDataSourceName(name);
-        database.setUser("postgres");
-        database.setMaxConnections(4);
+        database = TestDatabase.fresh(name);
         rows = new ReadingsFixture(database);
         fleet = DemoFleet.of(DemoFleet.USUAL_SIZE, DemoFleet.USUAL_SEED, port);
         now = quietTime();
@@ -281,6 +277,5 @@ final class Town implements AutoCloseable {
     public void close() {
         agents.close();
         visits.close();
-        database.close();
     }
 }

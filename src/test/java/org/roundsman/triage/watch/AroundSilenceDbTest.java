@@ -10,7 +10,6 @@ import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -37,11 +36,6 @@ class AroundSilenceDbTest {
     @BeforeAll
     static void open() {
         world = MillLane.world("around_silence");
-    }
-
-    @AfterAll
-    static void close() {
-        world.close();
     }
 
     /** A site of its own for each test; those of the others answer, so that it is not we who are blind. */

@@ -7,7 +7,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.stream.LongStream;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -34,11 +33,6 @@ class ComingBackDbTest {
     @BeforeAll
     static void open() {
         world = MillLane.world("coming_back");
-    }
-
-    @AfterAll
-    static void close() {
-        world.close();
     }
 
     /** A site of its own for each test; those of the others answer, so that it is not we who are blind. */

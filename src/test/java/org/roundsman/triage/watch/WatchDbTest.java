@@ -8,7 +8,6 @@ import java.util.Arrays;
 import java.util.List;
 import java.util.Set;
 import java.util.stream.LongStream;
-import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -39,11 +38,6 @@ class WatchDbTest {
     @BeforeAll
     static void open() {
         world = MillLane.world("watch");
-    }
-
-    @AfterAll
-    static void close() {
-        world.close();
     }
 
     /** A site of its own for each test; those of the others answer, so that it is not we who are blind. */

@@ -12,8 +12,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
-import org.postgresql.ds.PGPoolingDataSource;
-import org.postgresql.ds.PGSimpleDataSource;
+import javax.sql.DataSource;
 import org.roundsman.alarms.AlarmBook;
 import org.roundsman.alarms.AlarmDesk;
 import org.roundsman.alarms.AlarmKey;
@@ -50,7 +49,7 @@ final class World {
     final DeskFixture desk;
     final AlarmBook book;
     private final AlarmDesk alarms;
-    private final PGPoolingDataSource pool = new PGPoolingDataSource();
+    private final DataSource database;
     final List<Long> portsRead = new ArrayList<>();
     final List<AlarmsChanged> told = new ArrayList<>();
     final List<Long> askedSoon = new ArrayList<>();
@@ -63,18 +62,14 @@ final class World {
     private boolean watching = true;
     private Instant now = START;
 
-    World(String database) {
-        desk = new DeskFixture(database);
-        // Thousands of passes are made: with a new connection for each question they would take minutes.
-        pool.setUrl(((PGSimpleDataSource) desk.database).getUrl());
-        pool.setUser("postgres");
-        pool.setDataSourceName(database);
-        pool.setMaxConnections(4);
-        book = new AlarmBook(pool);
-        alarms = new AlarmDesk(pool, desk.clock, Actor::itself, told::add);
-        store = new BatchStore(pool, desk.clock);
-        planned = new PlannedWork(pool, desk.clock);
-        impacts = new Impacts(pool, new PastClients(pool), new PastSpans(pool), planned);
+    World(String name) {
+        desk = new DeskFixture(name);
+        database = desk.database;
+        book = new AlarmBook(database);
+        alarms = new AlarmDesk(database, desk.clock, Actor::itself, told::add);
+        store = new BatchStore(database, desk.clock);
+        planned = new PlannedWork(database, desk.clock);
+        impacts = new Impacts(database, new PastClients(database), new PastSpans(database), planned);
         restartService();
     }
 
@@ -82,8 +77,8 @@ final class World {
     void restartService() {
         watch = new Watch(
                 new Tools(
-                        new FleetRows(pool),
-                        new DeviceStates(pool),
+                        new FleetRows(database),
+                        new DeviceStates(database),
                         this::wiring,
                         book,
                         alarms,
@@ -97,7 +92,7 @@ final class World {
     }
 
     private SiteWiring wiring(long site) {
-        try (Connection connection = pool.getConnection()) {
+        try (Connection connection = database.getConnection()) {
             return WiringRows.of(connection, site);
         } catch (SQLException e) {
             throw new IllegalStateException(e);
@@ -147,10 +142,6 @@ final class World {
                 .toList()));
         rest(Duration.ofMinutes(6));
         run(Duration.ofMinutes(2));
-    }
-
-    void close() {
-        pool.close();
     }
 
     void all(Outcome outcome, long... devices) {
