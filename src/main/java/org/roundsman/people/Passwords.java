@@ -2,6 +2,7 @@ package org.roundsman.people;
 
 import io.quarkus.elytron.security.common.BcryptUtil;
 import jakarta.enterprise.context.ApplicationScoped;
+import jakarta.inject.Inject;
 import java.security.SecureRandom;
 import java.util.concurrent.Semaphore;
 import java.util.concurrent.TimeUnit;
@@ -21,8 +22,14 @@ class Passwords {
     private final int cost;
     private final String nobodysHash;
 
+    @Inject
     Passwords(PeopleSettings settings) {
-        cost = settings.bcryptCost();
+        this(settings.bcryptCost());
+    }
+
+    /** With a bcrypt cost, 4 to 31: each step doubles the time. */
+    Passwords(int cost) {
+        this.cost = cost;
         nobodysHash = BcryptUtil.bcryptHash(random(), cost);
     }
 

@@ -106,7 +106,7 @@ class SignInDbTest {
         assertThat(ask("select count(*) from sign_in where token_hash = sha256(?::bytea)", token))
                 .isEqualTo("1");
         assertThat(ask("select password_hash from account where name = ?", name))
-                .matches("\\$2[aby]\\$1\\d\\$.{53}");
+                .matches("\\$2[aby]\\$\\d\\d\\$.{53}");
     }
 
     /** 7.4.1. */
