@@ -172,7 +172,7 @@ public class Replacements {
         Place place = swaps.place(scope, deviceId);
         Stay announced = announced(deviceId);
         new EntryCheck()
-                .that("id", announced.contradicted(), "the device says nothing against the announced unit")
+                .that("", announced.contradicted(), "the device says nothing against the announced unit")
                 .done();
         Optional<Stay> former = former(place);
         if (former.filter(stay -> stay.isOf(announced.instead())).isPresent()) {
@@ -219,7 +219,10 @@ public class Replacements {
     private Stay announced(long deviceId) {
         return stays.hold(deviceId)
                 .filter(Stay::awaited)
-                .orElseThrow(() -> EntryCheck.refused("id", "no replacement is announced here"));
+                .orElseThrow(() -> EntryCheck.refused(
+                        "",
+                        "no replacement is announced here now: somebody withdrew or settled it, or the device tells"
+                                + " its new unit by now"));
     }
 
     private Optional<Stay> undo(CustomerScope scope, Place place, Stay announced) {

@@ -249,7 +249,8 @@ class UnitsDbTest {
         assertThat(spares.all(ALL).stream().map(one -> one.unit().serial()))
                 .contains(b)
                 .doesNotContain(a);
-        assertThat(refused(() -> replacements.withdraw(ALL, device))).containsKey("id");
+        assertThat(refused(() -> replacements.withdraw(ALL, device)).get(""))
+                .startsWith("no replacement is announced here now");
         assertThat(tables.number("select count(*) from audit_entry where subject = 'unit in place' and subject_id = "
                         + device + " and action in ('replaced', 'withdrawn')"))
                 .isEqualTo(2);

@@ -11,6 +11,8 @@ import jakarta.inject.Inject;
 import java.io.IOException;
 import java.time.Clock;
 import java.time.Duration;
+import java.util.List;
+import java.util.Map;
 import org.apache.pdfbox.Loader;
 import org.apache.pdfbox.pdmodel.PDDocument;
 import org.apache.pdfbox.text.PDFTextStripper;
@@ -240,5 +242,17 @@ class ClaimsPageTest {
         assertThat(viewer.get("/claims/new?device=" + place.deviceId()).statusCode())
                 .isEqualTo(403);
         houses.over(alarm);
+    }
+
+    /** Whoever is second reads why, and stays where the work goes on. */
+    @Test
+    void whatSomebodyElseWithdrewIsToldSo() {
+        Browser second = fixture.browser(Role.TECHNICIAN, null);
+        for (String act : List.of("withdraw", "accept")) {
+            Response told = second.post(
+                    "/devices/" + place.deviceId(), "/devices/" + place.deviceId() + "/replacement/" + act, Map.of());
+            assertThat(told.statusCode()).isEqualTo(409);
+            assertThat(told.asString()).contains("Not done: no replacement is announced here now: somebody withdrew");
+        }
     }
 }

@@ -22,6 +22,12 @@ record Severities(RuleSet rules) {
         return values.enabled() ? Optional.of(values.severity()) : Optional.empty();
     }
 
+    /** The least that a rule with levels raises; empty when it raises nothing there. */
+    Optional<Severity> mildest(AlarmType type, RuleTarget target) {
+        RuleValues values = rules.of(type, target);
+        return values.enabled() ? values.lowest() : Optional.empty();
+    }
+
     /** Of a silent device: for what others hang on, critical unless somebody said otherwise. */
     Optional<Severity> silent(RuleTarget target, DeviceKind kind) {
         return silent(target, shipped -> kind == DeviceKind.ACCESS_POINT ? shipped : Severity.CRITICAL);

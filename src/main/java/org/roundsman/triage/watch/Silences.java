@@ -64,7 +64,8 @@ final class Silences {
     }
 
     /** The silence, over by now, within or at the end of which a device restarted: its own, or that of what it hangs on. */
-    Optional<OpenAlarm> around(OpenAlarm restart, Fleet.Device device) {
+    Optional<OpenAlarm> around(OpenAlarm alarm, Fleet.Device device) {
+        Restart restart = Restart.of(alarm, moment);
         List<OpenAlarm> candidates = over().stream()
                 .filter(silence -> silence.siteId().equals(OptionalLong.of(device.siteId())))
                 .filter(silence -> holds(silence, restart, device))
@@ -97,12 +98,12 @@ final class Silences {
      * A device may start again before its first unanswered round. What hangs on another starts after that one is back, and may
      * need as long as after any other cause.
      */
-    private static boolean holds(OpenAlarm silence, OpenAlarm restart, Fleet.Device device) {
+    private static boolean holds(OpenAlarm silence, Restart restart, Fleet.Device device) {
         Instant end = silence.clearedAt().orElseThrow();
         boolean itself = silence.key().equals(own(device.id()));
         return !restart.began().isBefore(silence.began().minus(device.interval()))
                 && !restart.began().isAfter(end.plus(itself ? SLACK : EndedCause.STARTING))
-                && !restart.raised().isAfter(end.plus(EndedCause.STARTING));
+                && !restart.known().isAfter(end.plus(EndedCause.STARTING));
     }
 
     /** What explains a silence, or the silence itself. */
@@ -130,8 +131,10 @@ final class Silences {
     private List<OpenAlarm> over() {
         if (over.isEmpty()) {
             Instant since = moment.active().values().stream()
-                    .filter(alarm -> alarm.key().type() == AlarmType.DEVICE_RESTARTED && !alarm.settled())
-                    .map(OpenAlarm::raised)
+                    .filter(alarm -> alarm.key().type() == AlarmType.DEVICE_RESTARTED)
+                    .filter(alarm -> !alarm.settled()
+                            || moment.now().isBefore(Restart.of(alarm, moment).until()))
+                    .map(alarm -> Restart.of(alarm, moment).known())
                     .min(Instant::compareTo)
                     .orElse(moment.now())
                     .minus(EndedCause.STARTING);

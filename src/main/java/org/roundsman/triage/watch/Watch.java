@@ -13,7 +13,6 @@ import java.util.Optional;
 import java.util.Set;
 import java.util.stream.Collectors;
 import org.roundsman.alarms.AlarmKey;
-import org.roundsman.alarms.AlarmType;
 import org.roundsman.alarms.OpenAlarm;
 import org.roundsman.alarms.Resource;
 import org.roundsman.alarms.Signal;
@@ -234,16 +233,8 @@ public final class Watch {
         OtherAlarms others = new OtherAlarms(moment, endings, site -> wirings.of(site, moment.now()));
         active.values().stream()
                 .filter(alarm -> OtherAlarms.isOther(alarm.key().type()))
-                .filter(alarm -> !decided(alarm))
-                .map(others::verdict)
+                .flatMap(alarm -> others.news(alarm).stream())
                 .forEach(draft::verdict);
-    }
-
-    /** A restart that was explained once stays so, when its cause is over for long too. */
-    private boolean decided(OpenAlarm alarm) {
-        return alarm.key().type() == AlarmType.DEVICE_RESTARTED
-                && alarm.causedBy().isPresent()
-                && alarm.settled();
     }
 
     private void tell(Draft draft) {
