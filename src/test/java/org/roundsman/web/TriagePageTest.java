@@ -168,6 +168,25 @@ class TriagePageTest {
         }
     }
 
+    /** Of what happens to be in the air when somebody presses, the press must not be lost. */
+    @Test
+    void aListThatComesWhileALineIsPressedWaits() {
+        try (Screen screen = Screen.open(address, DESK)) {
+            Page page = open(screen, "triage/alarms/" + port);
+            page.locator("#open-" + uplink).hover();
+            page.mouse().down();
+            long[] fresh = new long[1];
+            page.waitForResponse(
+                    answer -> answer.url().contains("/triage/list") && answer.status() == 200,
+                    () -> fresh[0] = houses.portOff(other, 2, 5));
+            assertThat(page.locator("#open-" + fresh[0]).count()).isZero();
+            page.mouse().up();
+            until(page, "#alarm-title", "Uplink or gateway lost");
+            page.waitForCondition(() -> page.locator("#open-" + fresh[0]).count() == 1);
+            screen.complaints();
+        }
+    }
+
     @Test
     void onAPhoneTheActsAreAtTheThumb() {
         try (Screen screen = Screen.open(address, PHONE)) {
