@@ -62,7 +62,7 @@ final class AlarmWords {
         lines.add(
                 impact.clients().isPresent()
                         ? people(alarm, impact.clients().getAsInt(), now)
-                        : "How many would be online is not known.");
+                        : "How many people would be online is not known.");
         if (impact.devices() > 0) {
             lines.add(impact.devices()
                     + (impact.devices() == 1 ? " access point is affected." : " access points are affected."));
@@ -79,7 +79,7 @@ final class AlarmWords {
         }
         boolean cutOff = alarm.key().type().cutsOff();
         String online = now ? "would be online now" : "would have been online";
-        return "About " + clients + (clients == 1 ? " client " : " clients ")
+        return "About " + clients + (clients == 1 ? " person " : " people ")
                 + (cutOff ? online : (clients == 1 ? "is " : "are ") + usually)
                 + " (staff networks " + known(impact.staff()) + ", guest networks " + known(impact.guest()) + ").";
     }

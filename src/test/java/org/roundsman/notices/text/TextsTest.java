@@ -77,7 +77,7 @@ class TextsTest {
                         "  The gateway last answered 11:59:12.",
                         "  14 other alarms come from this one.",
                         "Who suffers:",
-                        "  About 40 clients would be online now (staff networks 10, guest networks 30).",
+                        "  About 40 people would be online now (staff networks 10, guest networks 30).",
                         "  14 access points are affected.",
                         "  Within the site's service hours.",
                         "Next step:",
@@ -94,12 +94,12 @@ class TextsTest {
         Impact nobody = new Impact(OptionalInt.of(0), OptionalInt.of(0), OptionalInt.empty(), 1, false);
         AlarmKey busy = AlarmKey.of(AlarmType.UTILISATION_HIGH, Resource.device(7));
         assertThat(MailText.plain(texts.raise(alarm(busy, "Mill Lane", CauseKind.ITSELF, some))))
-                .contains("About 40 clients are usually online at this hour (staff networks 10, guest networks 30).")
+                .contains("About 40 people are usually online at this hour (staff networks 10, guest networks 30).")
                 .doesNotContain("would be online");
         assertThat(MailText.plain(texts.raise(alarm(busy, "Mill Lane", CauseKind.ITSELF, nobody))))
                 .contains("Nobody is usually online at this hour.");
         assertThat(MailText.plain(texts.clear(uplink(), NOON.plusSeconds(3_600), NOON, 1)))
-                .contains("About 40 clients would have been online");
+                .contains("About 40 people would have been online");
     }
 
     /** What devices and people wrote is text, never markup (HTML living standard, section 13.1.4: character references). */
@@ -121,7 +121,7 @@ class TextsTest {
         Content content = new Texts(new Links(Optional.empty()), true).raise(blind);
         assertThat(content.subject()).isEqualTo("[invented] We are blind");
         assertThat(content.links()).isEmpty();
-        assertThat(MailText.plain(content)).contains("11:00 UTC", "How many would be online is not known", "invented");
+        assertThat(MailText.plain(content)).contains("11:00 UTC", "How many people would be online is not known", "invented");
     }
 
     @Test
