@@ -19,6 +19,41 @@
     }
   });
 
+  // A press begins and ends on the same thing, or it is none: what refreshes itself in between waits, and comes again.
+  var pressed = null;
+  var waiting = false;
+
+  function released() {
+    pressed = null;
+    if (waiting) {
+      waiting = false;
+      document.dispatchEvent(new Event("press-over"));
+    }
+  }
+
+  document.addEventListener("pointerdown", function (event) {
+    pressed = event.button === 0 ? event.target : null;
+  });
+  ["pointerup", "pointercancel"].forEach(function (end) {
+    // the press itself is told after its end
+    document.addEventListener(end, function () { window.setTimeout(released, 0); });
+  });
+  window.addEventListener("blur", released);
+
+  // Whether nobody asked for it: the part asks again and again.
+  function refreshes(detail) {
+    var by = detail.requestConfig && detail.requestConfig.triggeringEvent;
+    var person = by && ["click", "submit", "change", "input"].indexOf(by.type) >= 0;
+    return !person && (detail.target.getAttribute("hx-trigger") || "").indexOf("every") >= 0;
+  }
+
+  document.addEventListener("htmx:beforeSwap", function (event) {
+    if (pressed && event.detail.target.contains(pressed) && refreshes(event.detail)) {
+      event.detail.shouldSwap = false;
+      waiting = true;
+    }
+  });
+
   document.addEventListener("htmx:afterRequest", function (event) {
     if (event.detail.successful) {
       since = null;

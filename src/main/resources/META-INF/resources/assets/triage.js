@@ -67,32 +67,9 @@
     }
   });
 
-  // A press begins and ends on the same thing, or it is none: what comes in between waits, and is asked for again.
-  var LIVE = ["alarms", "alarm-now"];
-  var pressed = false;
-  var waiting = false;
-
-  function released() {
-    pressed = false;
-    if (waiting) {
-      waiting = false;
-      window.htmx.trigger(document.body, "triage-changed");
-    }
-  }
-
-  document.addEventListener("pointerdown", function (event) {
-    pressed = event.button === 0 && event.target.closest("#alarms, #alarm-now") !== null;
-  });
-  ["pointerup", "pointercancel"].forEach(function (end) {
-    // the press itself is told after its end
-    document.addEventListener(end, function () { window.setTimeout(released, 0); });
-  });
-  window.addEventListener("blur", released);
-  document.addEventListener("htmx:beforeSwap", function (event) {
-    if (pressed && LIVE.indexOf(event.detail.target.id) >= 0) {
-      event.detail.shouldSwap = false;
-      waiting = true;
-    }
+  // What was held back while something was pressed is asked for again.
+  document.addEventListener("press-over", function () {
+    window.htmx.trigger(document.body, "triage-changed");
   });
 
   // ---- notes that were begun ----

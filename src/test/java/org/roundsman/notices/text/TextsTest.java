@@ -121,7 +121,8 @@ class TextsTest {
         Content content = new Texts(new Links(Optional.empty()), true).raise(blind);
         assertThat(content.subject()).isEqualTo("[invented] We are blind");
         assertThat(content.links()).isEmpty();
-        assertThat(MailText.plain(content)).contains("11:00 UTC", "How many people would be online is not known", "invented");
+        assertThat(MailText.plain(content))
+                .contains("11:00 UTC", "How many people would be online is not known", "invented");
     }
 
     @Test
