@@ -23,6 +23,9 @@ class SignInDbTest {
     private static final String PASSWORD = "heron-lantern-42";
 
     @Inject
+    PeopleSettings settings;
+
+    @Inject
     Accounts accounts;
 
     @Inject
@@ -106,7 +109,13 @@ class SignInDbTest {
         assertThat(ask("select count(*) from sign_in where token_hash = sha256(?::bytea)", token))
                 .isEqualTo("1");
         assertThat(ask("select password_hash from account where name = ?", name))
-                .matches("\\$2[aby]\\$\\d\\d\\$.{53}");
+                .matches("\\$2[aby]\\$04\\$.{53}");
+    }
+
+    /** Tests replace it by the least cost; this is what somebody gets who sets none. */
+    @Test
+    void theUsualCostOfAPasswordIsThatOfTheSettings() {
+        assertThat(new Passwords(settings).hash(PASSWORD)).matches("\\$2[aby]\\$12\\$.{53}");
     }
 
     /** 7.4.1. */

@@ -74,9 +74,10 @@ final class Origins {
 
     /** The last of several restarts: its own silence or that of what it hangs on, or another restart of that. */
     private boolean explains(long causeId, Restart restart) {
-        return moment.tools()
-                .book()
-                .find(CustomerScope.everyone(), causeId)
+        // mostly the cause is active still: asked of the database for each alarm in each pass, a large outage would be
+        // felt
+        return silences.alarm(causeId)
+                .or(() -> moment.tools().book().find(CustomerScope.everyone(), causeId))
                 .filter(cause -> switch (cause.key().type()) {
                     case DEVICE_SILENT, UPLINK_LOST, VIEW_LOST ->
                         cause.clearedAt()

@@ -119,7 +119,8 @@ final class Silences {
         return at.key();
     }
 
-    private Optional<OpenAlarm> alarm(long id) {
+    /** An active alarm, or one of the silences that were looked up in this pass. */
+    Optional<OpenAlarm> alarm(long id) {
         if (byId.isEmpty()) {
             over.ifPresent(cleared -> cleared.forEach(alarm -> byId.put(alarm.id(), alarm)));
             moment.active().values().forEach(alarm -> byId.put(alarm.id(), alarm));

@@ -141,7 +141,7 @@ class RestartsDbTest {
 
     /** As restarts leave the hour that is counted, the alarm becomes milder: that is no news. */
     @Test
-    void fewerRestartsLeaveTheExplanationAsItIs() {
+    void fewerRestartsDoNotBringAnOldExplanationBack() {
         explainedBySilence();
         raise(restart(point), Severity.MINOR, world.now());
         world.run(Duration.ofMinutes(3));
